@@ -1,0 +1,113 @@
+import { chmod, link, mkdir, open, realpath, rename, rm, stat } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
+
+/** What tells one state of a file from another without reading it. */
+export interface FileMark {
+  device: number;
+  inode: number;
+  size: number;
+  modified: number;
+}
+
+/** The mark of a file, or null where there is none. */
+export async function markOf(path: string): Promise<FileMark | null> {
+  try {
+    const { dev, ino, size, mtimeMs } = await stat(path);
+    return { device: dev, inode: ino, size, modified: mtimeMs };
+  } catch (error) {
+    if (isCode(error, 'ENOENT')) return null;
+    throw error;
+  }
+}
+
+/**
+ * Writes a file so that a kill or a power cut leaves either the old text or the new, whole: a
+ * temporary file beside it, flushed, then renamed over it, then the folder flushed. Mode bits stay,
+ * and a link keeps pointing where it did. Rejects with the system's error; the old text stands then.
+ */
+export async function replaceDurably(path: string, text: string): Promise<void> {
+  const target = await realpath(path).catch(() => path);
+  const mode = (await stat(target).catch(() => null))?.mode;
+  await withTemporary(target, text, async (temporary) => {
+    if (mode !== undefined) await chmod(temporary, mode & 0o7777);
+    await rename(temporary, target);
+  });
+}
+
+/**
+ * Writes a new file with the same care, and never over another: false where the name is taken.
+ * Folders on the way are made.
+ */
+export async function createDurably(path: string, text: string): Promise<boolean> {
+  await makeFolder(dirname(path));
+  let made = true;
+  await withTemporary(path, text, async (temporary) => {
+    made = await moveToFree(temporary, path);
+  });
+  return made;
+}
+
+/** Gives a file another name unless that is taken; true when moved. Durable like a write. */
+export async function moveDurably(from: string, to: string): Promise<boolean> {
+  await makeFolder(dirname(to));
+  const moved = await moveToFree(from, to);
+  if (moved) {
+    await flushFolder(dirname(to));
+    if (dirname(to) !== dirname(from)) await flushFolder(dirname(from));
+  }
+  return moved;
+}
+
+async function withTemporary(path: string, text: string, place: (temporary: string) => Promise<void>): Promise<void> {
+  const temporary = join(dirname(path), `.${basename(path)}.${process.pid}.tmp`);
+  try {
+    const file = await open(temporary, 'w');
+    try {
+      await file.writeFile(text, 'utf8');
+      await file.sync();
+    } finally {
+      await file.close();
+    }
+    await place(temporary);
+    await flushFolder(dirname(path));
+  } finally {
+    await rm(temporary, { force: true });
+  }
+}
+
+/** A link fails where the name is taken, which a rename does not; some file systems have no links. */
+async function moveToFree(from: string, to: string): Promise<boolean> {
+  try {
+    await link(from, to);
+    await rm(from);
+    return true;
+  } catch (error) {
+    if (isCode(error, 'EEXIST')) return false;
+    if (!isCode(error, 'EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EXDEV')) throw error;
+    if (await markOf(to)) return false;
+    await rename(from, to);
+    return true;
+  }
+}
+
+/** A new folder's own name must be flushed too, or a power cut takes the folder with all its files. */
+async function makeFolder(path: string): Promise<void> {
+  const made = await mkdir(path, { recursive: true });
+  if (made === undefined) return;
+  for (let folder = path; folder.length >= made.length; folder = dirname(folder)) await flushFolder(dirname(folder));
+}
+
+/** A rename lasts only when its folder is flushed. Windows has no such call and flushes by itself. */
+async function flushFolder(path: string): Promise<void> {
+  if (process.platform === 'win32') return;
+  const folder = await open(path, 'r');
+  try {
+    await folder.sync();
+  } finally {
+    await folder.close();
+  }
+}
+
+export function isCode(error: unknown, ...codes: string[]): boolean {
+  return error instanceof Error && 'code' in error && codes.includes(String(error.code));
+}

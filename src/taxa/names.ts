@@ -1,0 +1,42 @@
+/** Small letters without accents, apostrophes or points; hyphens and slashes become gaps. */
+export function plainWords(name: string): string[] {
+  return name
+    .normalize('NFD')
+    .replace(/\p{M}+/gu, '')
+    .toLowerCase()
+    .replace(/['’‘`.]/g, '')
+    .split(/[^\p{L}\p{N}]+/u)
+    .filter((word) => word !== '');
+}
+
+/** First letters of the words: `gbbg` for Great Black-backed Gull. */
+export function initialsOf(words: readonly string[]): string {
+  return words.map((word) => [...word][0] ?? '').join('');
+}
+
+/**
+ * The four-letter code of an English name by the rule of Klimkiewicz & Robbins (1978), as in Pyle &
+ * DeSante (2003): one word gives its first four letters, two words 2 + 2, three 1 + 1 + 2, but 2 + 1 + 1
+ * where only the last two are hyphenated, four or more one letter each of the first four.
+ * The published lists settle collisions by table; the plain rule does not, so a code may fit several
+ * species, and all of them are then found. In capitals; shorter than four for very short names.
+ */
+export function fourLetterCode(name: string): string {
+  const words = plainWords(name);
+  const letters = (word: string | undefined, count: number) => (word ?? '').slice(0, count);
+  const [first, second, third, fourth] = words;
+  const code = () => {
+    if (words.length === 1) return letters(first, 4);
+    if (words.length === 2) return letters(first, 2) + letters(second, 2);
+    if (words.length > 3) return [first, second, third, fourth].map((word) => letters(word, 1)).join('');
+    return lastTwoHyphenated(name)
+      ? letters(first, 2) + letters(second, 1) + letters(third, 1)
+      : letters(first, 1) + letters(second, 1) + letters(third, 2);
+  };
+  return code().toUpperCase();
+}
+
+function lastTwoHyphenated(name: string): boolean {
+  const written = name.trim().split(/\s+/);
+  return written.length === 2 && written[1]?.includes('-') === true;
+}

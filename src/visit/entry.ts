@@ -1,0 +1,71 @@
+import * as z from 'zod';
+import type { Declared } from './declared.ts';
+import { Count, CountPart, countText, partsText } from './count.ts';
+import { Stamp } from './time.ts';
+
+/** IUCN Red List categories, version 3.1 (2001, second edition 2012), from gone to not evaluated. */
+export const RED_LIST_CATEGORIES = ['EX', 'EW', 'CR', 'EN', 'VU', 'NT', 'LC', 'DD', 'NE'] as const;
+export const RedListCategory = z.enum(RED_LIST_CATEGORIES);
+export type RedListCategory = z.infer<typeof RedListCategory>;
+
+/**
+ * The taxon as it stood in the species list on the day, kept whole in the entry, so that a visit can
+ * be read without the list and a changed list never changes what was logged.
+ */
+export const EntryTaxon = z.looseObject({
+  scientificName: z.string().min(1),
+  vernacularName: z.string().nullable(),
+  taxonRank: z.string().min(1),
+  redListCategory: RedListCategory,
+  /** Where the category comes from, with its year. */
+  redListSource: z.string().nullable(),
+  /** Name of the species list, such as `britain-ireland-birds`. */
+  list: z.string().min(1),
+});
+export type EntryTaxon = Declared<z.infer<typeof EntryTaxon>>;
+
+/** What an observer tells of one line: everything but its number, time and id. */
+export const Observation = z.looseObject({
+  /** The line as it was typed, word for word. */
+  typed: z.string(),
+  /** Null for an unnamed entry. */
+  taxon: EntryTaxon.nullable(),
+  /** The name words as typed: the only name that an unnamed entry has. */
+  words: z.string(),
+  /** A trailing question mark: the observer is not sure of the name. */
+  uncertain: z.boolean(),
+  count: Count,
+  parts: z.array(CountPart),
+  description: z.string().nullable(),
+});
+export type Observation = Declared<z.infer<typeof Observation>>;
+
+/** One numbered line of a visit. */
+export const Entry = Observation.extend({
+  id: z.uuid(),
+  /** From 1 in the order of logging; never changed and never given to another entry. */
+  number: z.number().int().min(1),
+  time: Stamp,
+  /** When it was struck out; a struck entry keeps its number and counts for nothing. */
+  struck: Stamp.nullable(),
+});
+export type Entry = Declared<z.infer<typeof Entry>>;
+
+/** The name to show: English, else scientific, else the observer's own words. */
+export function nameOf(entry: Observation): string {
+  if (!entry.taxon) return entry.words === '' ? '(no words)' : entry.words;
+  return entry.taxon.vernacularName ?? entry.taxon.scientificName;
+}
+
+/** The entry as a line that can be typed again: `12 Tufted Duck 3m 2f: asleep by the raft`. */
+export function entryText(entry: Observation): string {
+  const head = [
+    countText(entry.count),
+    entry.taxon || entry.words !== '' ? nameOf(entry) : '',
+    partsText(entry.parts),
+  ]
+    .filter((part) => part !== '')
+    .join(' ');
+  const sure = entry.uncertain ? `${head}?` : head;
+  return entry.description === null ? sure : `${sure}: ${entry.description}`;
+}

@@ -1,0 +1,72 @@
+import * as z from 'zod';
+import type { Declared } from './declared.ts';
+
+/** A named place; coordinates are WGS 84 decimal degrees (EPSG:4326) and may be unknown. */
+export const Place = z.looseObject({
+  name: z.string().min(1),
+  position: z
+    .looseObject({
+      latitude: z.number().min(-90).max(90),
+      longitude: z.number().min(-180).max(180),
+    })
+    .nullable(),
+  /** Coordinates word for word as they were typed. */
+  verbatimCoordinates: z.string().nullable(),
+  /** IANA zone found from the position; null while the position is unknown. */
+  timeZone: z.string().nullable(),
+});
+export type Place = Declared<z.infer<typeof Place>>;
+export type Position = NonNullable<Place['position']>;
+
+/** The name by which visits to one place find each other: case and spacing do not matter. */
+export function placeKey(name: string): string {
+  return name.normalize('NFC').trim().replace(/\s+/g, ' ').toLocaleLowerCase('en');
+}
+
+const NUMBER = String.raw`[+-]?\d{1,3}(?:\.\d+)?`;
+const DEGREES = new RegExp(
+  String.raw`^(.*?)[\s,@]*(?<![\d.])(${NUMBER})\s*°?\s*([NS])?\s*[,\s]\s*(${NUMBER})\s*°?\s*([EW])?$`,
+  'iu',
+);
+
+/**
+ * Reads a place as typed: a name, with decimal degrees behind it if they are known,
+ * `Sallow Mere 51.12, -2.85` or `Sallow Mere 51.12N 2.85W`. Latitude comes first.
+ * Returns the place without its zone, or a sentence that says what to mend.
+ */
+export function readPlace(text: string): { place: Place } | { problem: string } {
+  const typed = text.trim().replace(/\s+/g, ' ');
+  if (typed === '') return { problem: 'A place needs a name: type one, with decimal degrees behind it if you know them.' };
+  const found = DEGREES.exec(typed);
+  // Whole numbers without a point or letter are part of a name ("Field 12 14"), not degrees.
+  if (!found || !/[.NSEW°]/i.test(typed.slice(found[1]?.length ?? 0))) return { place: named(typed, null, null) };
+  const [, name = '', north = '', northSign, east = '', eastSign] = found;
+  const verbatim = typed.slice(name.length).replace(/^[\s,@]+/, '');
+  const latitude = signed(north, northSign, 'S');
+  const longitude = signed(east, eastSign, 'W');
+  if (latitude === null || longitude === null)
+    return { problem: `"${verbatim}" has both a sign and a letter for one direction: leave one of them out.` };
+  if (Math.abs(latitude) > 90)
+    return { problem: `Latitude ${latitude} is past 90: latitude comes first, then longitude.` };
+  if (Math.abs(longitude) > 180) return { problem: `Longitude ${longitude} is past 180.` };
+  if (name.trim() === '')
+    return { problem: `Put a name before ${verbatim}, so that you find the place again.` };
+  return { place: named(name.trim(), { latitude, longitude }, verbatim) };
+}
+
+function named(name: string, position: Position | null, verbatimCoordinates: string | null): Place {
+  return { name, position, verbatimCoordinates, timeZone: null };
+}
+
+function signed(digits: string, letter: string | undefined, negative: 'S' | 'W'): number | null {
+  if (letter !== undefined && /^[+-]/.test(digits)) return null;
+  const value = Number(digits);
+  const turned = letter?.toUpperCase() === negative ? -value : value;
+  return turned === 0 ? 0 : turned;
+}
+
+/** A place as it is typed, so that it can be edited: the name and the coordinates in the observer's words. */
+export function placeText(place: Place | null): string {
+  if (!place) return '';
+  return place.verbatimCoordinates ? `${place.name} ${place.verbatimCoordinates}` : place.name;
+}

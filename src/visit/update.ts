@@ -1,0 +1,157 @@
+import type { Entry, Observation } from './entry.ts';
+import { nameOf } from './entry.ts';
+import type { Stamp } from './time.ts';
+import { type Change, entryNumbered, type Visit } from './visit.ts';
+
+/** The parts of a visit that are set whole. */
+export type Settable = Pick<Visit, 'place' | 'weather' | 'effort' | 'description' | 'end'>;
+type SettableChange = { [Part in keyof Settable]: { do: 'set'; part: Part; value: Settable[Part] } }[keyof Settable];
+
+/** What can be done to a visit. Times and ids are handed in. */
+export type VisitAction = { time: Stamp } & (
+  | { do: 'log'; id: string; observation: Observation }
+  | { do: 'amend'; number: number; observation: Observation; reason?: string }
+  | { do: 'strike'; number: number }
+  | { do: 'unstrike'; number: number }
+  | SettableChange
+  | { do: 'undo' }
+  | { do: 'redo' }
+);
+
+type Snapshot = DistributiveOmit<Change, 'time' | 'undoes' | 'redoes' | 'reason'>;
+type DistributiveOmit<T, Key extends PropertyKey> = T extends unknown ? Omit<T, Key> : never;
+
+/**
+ * The visit after an action. An action that finds nothing to act on (an unknown number, nothing to
+ * undo) gives back the same visit, so that `===` tells whether anything changed.
+ */
+export function updateVisit(visit: Visit, action: VisitAction): Visit {
+  switch (action.do) {
+    case 'log': {
+      const entry: Entry = {
+        ...action.observation,
+        id: action.id,
+        number: nextNumber(visit),
+        time: action.time,
+        struck: null,
+      };
+      const entries = [...visit.entries, entry];
+      return noted({ ...visit, entries }, action.time, { part: 'entry', number: entry.number, before: null });
+    }
+    case 'amend':
+      return changeEntry(visit, action.number, action.time, (entry) => ({ ...entry, ...action.observation }), action.reason);
+    case 'strike':
+      return changeEntry(visit, action.number, action.time, (entry) =>
+        entry.struck === null ? { ...entry, struck: action.time } : entry,
+      );
+    case 'unstrike':
+      return changeEntry(visit, action.number, action.time, (entry) =>
+        entry.struck === null ? entry : { ...entry, struck: null },
+      );
+    case 'set': {
+      const before = { part: action.part, before: visit[action.part] } as Snapshot;
+      return noted({ ...visit, [action.part]: action.value }, action.time, before);
+    }
+    case 'undo': {
+      const index = standingChanges(visit).done.at(-1);
+      return index === undefined ? visit : reverted(visit, action.time, index, { undoes: index });
+    }
+    case 'redo': {
+      const index = standingChanges(visit).undone.at(-1);
+      return index === undefined ? visit : reverted(visit, action.time, index, { redoes: index });
+    }
+  }
+}
+
+/** Numbers only rise: a struck entry keeps its own, so that pictures and paper notes stay right. */
+function nextNumber(visit: Visit): number {
+  return visit.entries.reduce((most, entry) => Math.max(most, entry.number), 0) + 1;
+}
+
+function changeEntry(
+  visit: Visit,
+  number: number,
+  time: Stamp,
+  change: (entry: Entry) => Entry,
+  reason?: string,
+): Visit {
+  const before = entryNumbered(visit, number);
+  if (!before) return visit;
+  const after = change(before);
+  if (after === before) return visit;
+  return noted(withEntry(visit, after), time, { part: 'entry', number, before }, { reason: reason ?? null });
+}
+
+function withEntry(visit: Visit, entry: Entry): Visit {
+  return { ...visit, entries: visit.entries.map((each) => (each.number === entry.number ? entry : each)) };
+}
+
+function noted(
+  visit: Visit,
+  time: Stamp,
+  snapshot: Snapshot,
+  about: Partial<Pick<Change, 'undoes' | 'redoes' | 'reason'>> = {},
+): Visit {
+  const change = { time, undoes: null, redoes: null, reason: null, ...about, ...snapshot } as Change;
+  return { ...visit, changes: [...visit.changes, change] };
+}
+
+/**
+ * Which changes undo and redo would take next (last of each list; places in `visit.changes`).
+ * Derived from the changes alone, so it is the same after a restart. A redone change stands in `done`
+ * by the place of its redo, an undone one in `undone` by the place of its undo.
+ */
+export function standingChanges(visit: Visit): { done: number[]; undone: number[] } {
+  const done: number[] = [];
+  let undone: number[] = [];
+  visit.changes.forEach((change, index) => {
+    if (change.undoes !== null) {
+      done.pop();
+      undone.push(index);
+    } else if (change.redoes !== null) {
+      undone.pop();
+      done.push(index);
+    } else {
+      done.push(index);
+      undone = [];
+    }
+  });
+  return { done, undone };
+}
+
+/** Puts the value before a change back, and notes the value that it replaces. */
+function reverted(visit: Visit, time: Stamp, index: number, about: Partial<Change>): Visit {
+  const change = visit.changes[index];
+  if (!change) return visit;
+  if (change.part !== 'entry') {
+    const before = { part: change.part, before: visit[change.part] } as Snapshot;
+    return noted({ ...visit, [change.part]: change.before }, time, before, about);
+  }
+  const now = entryNumbered(visit, change.number);
+  if (!now) return visit;
+  // Taking back a logged entry strikes it out: its number is never given to another.
+  const then = change.before ?? { ...now, struck: time };
+  return noted(withEntry(visit, then), time, { part: 'entry', number: change.number, before: now }, about);
+}
+
+/** What undo or redo would take back next, in words; null when there is nothing. */
+export function nextInWords(visit: Visit, way: 'undo' | 'redo'): string | null {
+  const { done, undone } = standingChanges(visit);
+  const change = visit.changes[(way === 'undo' ? done : undone).at(-1) ?? -1];
+  return change ? changeInWords(visit, change) : null;
+}
+
+function changeInWords(visit: Visit, change: Change): string {
+  if (change.part !== 'entry') return change.part === 'end' ? 'the end of the visit' : `the ${change.part}`;
+  const entry = entryNumbered(visit, change.number);
+  return `${change.number} ${entry ? nameOf(entry) : ''}`.trim();
+}
+
+/** Earlier values of an entry, oldest first, with the time at which each was replaced. */
+export function revisionsOf(visit: Visit, number: number): { until: Stamp; before: Entry }[] {
+  return visit.changes.flatMap((change) =>
+    change.part === 'entry' && change.number === number && change.before !== null
+      ? [{ until: change.time, before: change.before }]
+      : [],
+  );
+}

@@ -1,0 +1,83 @@
+import * as z from 'zod';
+import type { Declared } from './declared.ts';
+import { Effort } from './effort.ts';
+import { Entry } from './entry.ts';
+import { Place } from './place.ts';
+import { Stamp } from './time.ts';
+import { Weather } from './weather.ts';
+
+/** The number in every visit file; it rises when an older program could misread a newer file. */
+export const FORMAT_VERSION = 1;
+
+const about = {
+  /** When the change was made. */
+  time: Stamp,
+  /** Place in the list of changes of the one that this change takes back. */
+  undoes: z.number().int().min(0).nullable(),
+  /** Place in the list of changes of the undo that this change takes back. */
+  redoes: z.number().int().min(0).nullable(),
+  /** Why, in the observer's words. */
+  reason: z.string().nullable(),
+};
+
+/**
+ * One change of a visit with the value that stood before it. Together the changes reach back to the
+ * empty visit: nothing that was ever logged is lost, and undo works after a restart.
+ */
+export const Change = z.discriminatedUnion('part', [
+  /** `before` is null where the entry was logged by this change. */
+  z.looseObject({ ...about, part: z.literal('entry'), number: z.number().int(), before: Entry.nullable() }),
+  z.looseObject({ ...about, part: z.literal('place'), before: Place.nullable() }),
+  z.looseObject({ ...about, part: z.literal('weather'), before: z.array(Weather) }),
+  z.looseObject({ ...about, part: z.literal('effort'), before: Effort }),
+  z.looseObject({ ...about, part: z.literal('description'), before: z.string().nullable() }),
+  z.looseObject({ ...about, part: z.literal('end'), before: Stamp.nullable() }),
+]);
+export type Change = Declared<z.infer<typeof Change>>;
+
+/** One outing at one place: one file. Fields that this version does not know are kept. */
+export const Visit = z.looseObject({
+  format: z.literal('tussock-visit'),
+  formatVersion: z.literal(FORMAT_VERSION),
+  id: z.uuid(),
+  /** IANA zone of the machine; the place's own zone goes before it. */
+  timeZone: z.string().min(1),
+  start: Stamp,
+  end: Stamp.nullable(),
+  place: Place.nullable(),
+  weather: z.array(Weather),
+  effort: Effort,
+  description: z.string().nullable(),
+  entries: z.array(Entry),
+  changes: z.array(Change),
+});
+export type Visit = Declared<z.infer<typeof Visit>>;
+
+/** An empty visit that starts at `start`. */
+export function newVisit(given: { id: string; timeZone: string; start: Stamp; place: Place | null }): Visit {
+  return {
+    format: 'tussock-visit',
+    formatVersion: FORMAT_VERSION,
+    ...given,
+    end: null,
+    weather: [],
+    effort: { pauses: [], distance: null, observers: null, method: null, complete: null, groups: null },
+    description: null,
+    entries: [],
+    changes: [],
+  };
+}
+
+/** The zone whose clocks the visit goes by: the place's, else the machine's. */
+export function zoneOf(visit: Visit): string {
+  return visit.place?.timeZone ?? visit.timeZone;
+}
+
+/** Entries that stand: not struck out. */
+export function standing(visit: Visit): Entry[] {
+  return visit.entries.filter((entry) => entry.struck === null);
+}
+
+export function entryNumbered(visit: Visit, number: number): Entry | null {
+  return visit.entries.find((entry) => entry.number === number) ?? null;
+}
