@@ -1,0 +1,94 @@
+import { timeZoneAt } from '../../ground/time-zone.ts';
+import { type Effort, readEffort } from '../../visit/effort.ts';
+import { type Place, placeKey, readPlace } from '../../visit/place.ts';
+import { type Settable, updateVisit } from '../../visit/update.ts';
+import { readWeather, weatherWords } from '../../visit/weather.ts';
+import { chosenOf } from './choices.ts';
+import {
+  type Question, type Result, type Session, saying, stampNow, still, toLine, typedLine, withoutLine, withVisit,
+} from './session.ts';
+
+/** Opens a question; what was typed there before and not entered still stands. */
+export function ask(session: Session, question: Question): Result {
+  // No place is chosen until an arrow key says so: Enter takes what was typed.
+  return still({ ...session, mode: { at: 'ask', question }, chosen: -1, message: null });
+}
+
+/** Enter on a question. A bad answer says what to mend and stays in the line. */
+export function answer(session: Session): Result {
+  if (session.mode.at !== 'ask') return still(session);
+  const text = typedLine(session).text.trim();
+  switch (session.mode.question) {
+    case 'place':
+      return answerPlace(session, text);
+    case 'weather':
+      return answerWeather(session, text);
+    case 'description':
+      return set(session, 'description', text === '' ? null : text, text === '' ? 'No description.' : 'Description kept.');
+    case 'effort': {
+      const read = readEffort(text);
+      if ('problem' in read) return still(saying(session, 'problem', read.problem));
+      const value = { ...session.visit.effort, ...read.effort };
+      const result = setEffort(withoutLine(session), value);
+      return { ...result, session: { ...result.session, mode: { at: 'complete' }, message: null } };
+    }
+    case 'groups': {
+      const groups = text.split(/[,;]/).map((group) => group.trim()).filter((group) => group !== '');
+      if (groups.length === 0) return still(saying(session, 'problem', 'For which groups? Type for example birds.'));
+      return finish(withoutLine(session), true, groups);
+    }
+  }
+}
+
+function answerPlace(session: Session, text: string): Result {
+  const choice = chosenOf(session);
+  if (choice?.kind === 'place') return setPlace(session, choice.place);
+  if (text === '') return still(toLine(session));
+  const { place } = session.visit;
+  // Bare coordinates belong to the place that the visit already has.
+  const bare = /^[+-]?\d+\.\d/.test(text) && place !== null;
+  const read = readPlace(bare ? `${place.name} ${text}` : text);
+  if ('problem' in read) return still(saying(session, 'problem', read.problem));
+  const remembered = session.known?.places.get(placeKey(read.place.name))?.place;
+  if (read.place.position === null && remembered) return setPlace(session, remembered);
+  const position = read.place.position;
+  return setPlace(session, { ...read.place, timeZone: position ? timeZoneAt(position) : null });
+}
+
+function setPlace(session: Session, place: Place): Result {
+  const words = place.position
+    ? `Place: ${place.name}.`
+    : `Place: ${place.name}, without coordinates: sunrise is unknown. Esc p and for example 51.12, -2.85 adds them.`;
+  return set({ ...session, placeAssumed: false }, 'place', place, words);
+}
+
+function answerWeather(session: Session, text: string): Result {
+  if (text === '') return still(toLine(session));
+  const read = readWeather(text);
+  if ('problem' in read) return still(saying(session, 'problem', read.problem));
+  const weather = { time: stampNow(session), ...read.reading };
+  return set(session, 'weather', [...session.visit.weather, weather], `Weather: ${weatherWords(weather)}.`);
+}
+
+function set<Part extends keyof Settable>(session: Session, part: Part, value: Settable[Part], words: string): Result {
+  const time = stampNow(session);
+  const visit = updateVisit(session.visit, { do: 'set', time, part, value } as Parameters<typeof updateVisit>[1]);
+  const result = withVisit(toLine(withoutLine(session)), visit);
+  return { ...result, session: saying(result.session, 'done', words) };
+}
+
+function setEffort(session: Session, value: Effort): Result {
+  if (JSON.stringify(value) === JSON.stringify(session.visit.effort)) return still(session);
+  return withVisit(session, updateVisit(session.visit, { do: 'set', time: stampNow(session), part: 'effort', value }));
+}
+
+/** Ends the visit: an open pause is closed, the answer about completeness is kept, and the screen left. */
+export function finish(session: Session, complete: boolean | null, groups: string[] | null): Result {
+  const time = stampNow(session);
+  const { effort } = session.visit;
+  const pauses = effort.pauses.map((pause) => (pause.end === null ? { ...pause, end: time } : pause));
+  const summed = setEffort(session, { ...effort, pauses, complete, groups });
+  const visit = updateVisit(summed.session.visit, { do: 'set', time, part: 'end', value: time });
+  const ended = withVisit(toLine(summed.session), visit);
+  return { ...ended, effects: [...ended.effects, { kind: 'leave', code: 0 }] };
+}

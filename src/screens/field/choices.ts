@@ -1,0 +1,70 @@
+import { priorFor } from '../../taxa/known.ts';
+import { type Hit, search } from '../../taxa/search.ts';
+import { readEntryLine } from '../../visit/entry-line.ts';
+import { type Place, placeKey } from '../../visit/place.ts';
+import { type Session, stampNow, typedLine } from './session.ts';
+import { type Binding, MENU } from './keymap.ts';
+
+/** A row that Enter can take. */
+export type Choice =
+  | { kind: 'taxon'; hit: Hit }
+  | { kind: 'words'; words: string }
+  | { kind: 'place'; place: Place; visits: number; last: string }
+  | { kind: 'action'; binding: Binding };
+
+const MOST_PLACES = 8;
+
+/** The rows under the line, best first; the first is the one that Enter takes unless another is chosen. */
+export function choicesOf(session: Session): Choice[] {
+  const { mode } = session;
+  const { text } = typedLine(session);
+  if (mode.at === 'ask') return mode.question === 'place' ? placeChoices(session, text) : [];
+  if (mode.at !== 'line' && mode.at !== 'change') return [];
+  if (mode.at === 'line' && text.startsWith('/')) return actionChoices(text);
+  return taxonChoices(session, text);
+}
+
+export function chosenOf(session: Session): Choice | null {
+  return choicesOf(session)[session.chosen] ?? null;
+}
+
+function taxonChoices(session: Session, text: string): Choice[] {
+  const { words } = readEntryLine(text);
+  if (words === '') return [];
+  const hits = taxonHits(session, words);
+  const named = hits.map((hit): Choice => ({ kind: 'taxon', hit }));
+  const asWords: Choice = { kind: 'words', words };
+  // A guess is never taken by itself: a wrong name is worse than none.
+  return hits[0]?.how === 'loose' || hits.length === 0 ? [asWords, ...named] : [...named, asWords];
+}
+
+interface LastSearch {
+  of: readonly unknown[];
+  hits: Hit[];
+}
+let lastSearch: LastSearch = { of: [], hits: [] };
+
+/** The key handler and the frame ask for the same hits; the search runs once. */
+function taxonHits(session: Session, words: string): Hit[] {
+  const place = session.visit.place ? placeKey(session.visit.place.name) : null;
+  const date = stampNow(session).slice(0, 10);
+  const of = [session.index, session.known, place, date, words];
+  if (of.some((part, index) => part !== lastSearch.of[index]) || lastSearch.of.length === 0)
+    lastSearch = { of, hits: search(session.index, words, priorFor(session.known, place, date)) };
+  return lastSearch.hits;
+}
+
+function placeChoices(session: Session, text: string): Choice[] {
+  if (!session.known) return [];
+  const wanted = placeKey(text);
+  return [...session.known.places.entries()]
+    .filter(([key]) => wanted === '' || key.includes(wanted))
+    .sort(([, one], [, two]) => (one.last < two.last ? 1 : -1))
+    .slice(0, MOST_PLACES)
+    .map(([, known]): Choice => ({ kind: 'place', ...known }));
+}
+
+function actionChoices(text: string): Choice[] {
+  const word = text.slice(1).trimStart().split(/\s/)[0]?.toLowerCase() ?? '';
+  return MENU.filter((binding) => binding.action.startsWith(word)).map((binding): Choice => ({ kind: 'action', binding }));
+}

@@ -1,0 +1,98 @@
+import { paused } from '../../visit/effort.ts';
+import { nextInWords } from '../../visit/update.ts';
+import type { NamedKey } from '../keyboard.ts';
+import type { Mode, Session } from './session.ts';
+
+/** Everything that a key can do on the Field screen besides editing the line. */
+export type ActionName =
+  | 'log' | 'menu' | 'back' | 'next' | 'previous' | 'more' | 'fewer'
+  | 'undo' | 'redo' | 'change' | 'strike' | 'place' | 'weather' | 'description' | 'pause'
+  | 'end' | 'help' | 'quit' | 'take' | 'save' | 'answer' | 'yes' | 'no' | 'unsaid'
+  | 'stop' | 'suspend' | 'redraw';
+
+/** One key in one place: what it does, in words for the hint line and the help page. */
+export interface Binding {
+  at: Mode['at'] | 'anywhere';
+  key: NamedKey | { letter: string };
+  action: ActionName;
+  words: string;
+  /** The reason why the key does nothing now; null when it works. */
+  unless?: (session: Session) => string | null;
+  /** Left out of the hint line; the help page has it. */
+  quiet?: boolean;
+}
+
+const noEntries = (session: Session) =>
+  session.visit.entries.length === 0 ? 'There is no entry yet.' : null;
+const nothingTo = (way: 'undo' | 'redo') => (session: Session) =>
+  nextInWords(session.visit, way) === null ? `There is nothing to ${way}.` : null;
+
+/** The menu that Esc opens: each action by one letter, or by its word behind a slash. */
+export const MENU: readonly Binding[] = [
+  { at: 'menu', key: { letter: 'u' }, action: 'undo', words: 'undo', unless: nothingTo('undo') },
+  { at: 'menu', key: { letter: 'r' }, action: 'redo', words: 'redo', unless: nothingTo('redo') },
+  { at: 'menu', key: { letter: 'c' }, action: 'change', words: 'change an entry', unless: noEntries },
+  { at: 'menu', key: { letter: 'x' }, action: 'strike', words: 'strike out an entry', unless: noEntries },
+  { at: 'menu', key: { letter: 'p' }, action: 'place', words: 'place' },
+  { at: 'menu', key: { letter: 'w' }, action: 'weather', words: 'weather' },
+  { at: 'menu', key: { letter: 'd' }, action: 'description', words: 'describe the visit' },
+  { at: 'menu', key: { letter: 'z' }, action: 'pause', words: 'pause or go on' },
+  { at: 'menu', key: { letter: 'e' }, action: 'end', words: 'end the visit' },
+  { at: 'menu', key: { letter: 'h' }, action: 'help', words: 'help' },
+  { at: 'menu', key: { letter: 'q' }, action: 'quit', words: 'quit, go on later' },
+];
+
+const CHOOSE = (at: Mode['at']): Binding[] => [
+  { at, key: 'up', action: 'previous', words: 'choose' },
+  { at, key: 'down', action: 'next', words: 'choose' },
+];
+const STEP = (at: Mode['at']): Binding[] => [
+  { at, key: 'left', action: 'fewer', words: 'fewer' },
+  { at, key: 'right', action: 'more', words: 'more' },
+];
+const BACK = (at: Mode['at']): Binding => ({ at, key: 'escape', action: 'back', words: 'back' });
+
+/** The table that dispatches keys and from which the hint line and the help page are drawn. */
+export const KEYMAP: readonly Binding[] = [
+  { at: 'line', key: 'enter', action: 'log', words: 'log the line' },
+  ...CHOOSE('line'),
+  ...STEP('line'),
+  { at: 'line', key: 'escape', action: 'menu', words: 'menu' },
+  ...MENU,
+  BACK('menu'),
+  { at: 'change', key: 'enter', action: 'save', words: 'keep the change' },
+  ...CHOOSE('change'),
+  ...STEP('change'),
+  BACK('change'),
+  { at: 'pick', key: 'enter', action: 'take', words: 'take this entry' },
+  ...CHOOSE('pick'),
+  BACK('pick'),
+  { at: 'ask', key: 'enter', action: 'answer', words: 'enter' },
+  ...CHOOSE('ask'),
+  BACK('ask'),
+  { at: 'complete', key: { letter: 'y' }, action: 'yes', words: 'yes, everything noticed' },
+  { at: 'complete', key: { letter: 'n' }, action: 'no', words: 'no, some was left out' },
+  { at: 'complete', key: 'enter', action: 'unsaid', words: 'leave it open' },
+  BACK('complete'),
+  ...CHOOSE('help').map((binding) => ({ ...binding, words: 'scroll' })),
+  BACK('help'),
+  { at: 'anywhere', key: 'ctrl-c', action: 'stop', words: 'quit at once; all is saved', quiet: true },
+  { at: 'anywhere', key: 'ctrl-z', action: 'suspend', words: 'back to the shell for a while', quiet: true },
+  { at: 'anywhere', key: 'ctrl-l', action: 'redraw', words: 'draw the screen again', quiet: true },
+];
+
+/** A key's name as it is printed. */
+export function keyWords(key: Binding['key']): string {
+  if (typeof key !== 'string') return key.letter;
+  if (key === 'escape') return 'Esc';
+  return key
+    .split('-')
+    .map((part) => part[0]?.toUpperCase() + part.slice(1))
+    .join('-');
+}
+
+/** The words of a menu action now: pausing and going on share a key. */
+export function wordsNow(binding: Binding, session: Session): string {
+  if (binding.action === 'pause') return paused(session.visit.effort) ? 'go on' : 'pause';
+  return binding.words;
+}

@@ -1,0 +1,84 @@
+import { observationOf } from '../../taxa/observation.ts';
+import { CATEGORY_WORDS, isThreatened } from '../../taxa/red-list.ts';
+import { firstOf } from '../../taxa/known.ts';
+import { countText } from '../../visit/count.ts';
+import { type Entry, nameOf, type Observation } from '../../visit/entry.ts';
+import { readEntryLine } from '../../visit/entry-line.ts';
+import { updateVisit } from '../../visit/update.ts';
+import { entryNumbered } from '../../visit/visit.ts';
+import { chosenOf } from './choices.ts';
+import {
+  type Moment, type Result, type Session, saying, stampNow, still, toLine, typedLine, withLine, withoutLine, withVisit,
+} from './session.ts';
+
+/** Enter on the entry line: the line becomes an entry, or says what to mend and stays. */
+export function logLine(session: Session, moment: Moment): Result {
+  const read = observed(session);
+  if ('result' in read) return read.result;
+  const visit = updateVisit(session.visit, {
+    do: 'log',
+    time: stampNow(session),
+    id: moment.id,
+    observation: read.observation,
+  });
+  return told(withVisit(withoutLine(session), visit), visit.entries.at(-1) ?? null);
+}
+
+/** Enter while an entry is changed: its number, time and earlier value stay. */
+export function saveChange(session: Session): Result {
+  if (session.mode.at !== 'change') return still(session);
+  const { number } = session.mode;
+  const before = entryNumbered(session.visit, number);
+  const read = observed(session);
+  if ('result' in read || !before) return 'result' in read ? read.result : still(toLine(session));
+  const kept = sameLine(before, read.observation) ? before : read.observation;
+  if (kept === before)
+    return still(saying(toLine(withoutLine(session)), 'done', `${number} ${nameOf(before)} stays as it was.`));
+  const visit = updateVisit(session.visit, {
+    do: 'amend',
+    time: stampNow(session),
+    number,
+    observation: read.observation,
+  });
+  return told(withVisit(toLine(withoutLine(session)), visit), entryNumbered(visit, number));
+}
+
+/** An entry opened and kept without a change must not become one. */
+function sameLine(before: Observation, after: Observation): boolean {
+  const told = ({ taxon, words, uncertain, count, parts, description }: Observation) =>
+    JSON.stringify([taxon?.scientificName ?? words, uncertain, count, parts, description]);
+  return told(before) === told(after);
+}
+
+function observed(session: Session): { observation: Observation } | { result: Result } {
+  const typed = typedLine(session);
+  const line = readEntryLine(typed.text);
+  if (line.problem) {
+    const cursor = line.problem.at;
+    return { result: still(saying(withLine(session, { text: typed.text, cursor }), 'problem', line.problem.words)) };
+  }
+  if (line.words === '' && line.description === null) {
+    const words =
+      line.count || line.parts.length > 0
+        ? 'A count of what? Type a name, or any words for what you saw.'
+        : 'Type a name first: a few letters are enough.';
+    return { result: still(saying(session, 'problem', words)) };
+  }
+  const choice = chosenOf(session);
+  return { observation: observationOf(typed.text, line, choice?.kind === 'taxon' ? choice.hit.taxon : null) };
+}
+
+function told(result: Result, entry: Entry | null): Result {
+  if (!entry) return result;
+  const { session } = result;
+  const category = entry.taxon?.redListCategory ?? 'NE';
+  const count = countText(entry.count);
+  const name = [nameOf(entry), count].filter((part) => part !== '').join(' ');
+  if (isThreatened(category)) {
+    const words = `${nameOf(entry)}, ${category}, ${CATEGORY_WORDS[category]}: keep your distance. Exports withhold the exact place.`;
+    return { ...result, session: saying(session, 'caution', words) };
+  }
+  const first = session.known ? firstOf(session.known, session.visit, entry) : null;
+  const ending = entry.taxon === null ? ', kept in your words: name it later' : first ? `, ${first}: worth a picture` : '';
+  return { ...result, session: saying(session, 'done', `${entry.number} ${name}${ending}.`) };
+}

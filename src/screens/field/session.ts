@@ -1,0 +1,150 @@
+import type { Known } from '../../taxa/known.ts';
+import type { TaxonIndex } from '../../taxa/taxon-index.ts';
+import { effortText } from '../../visit/effort.ts';
+import { entryText } from '../../visit/entry.ts';
+import { stamp } from '../../visit/time.ts';
+import { entryNumbered, type Visit, zoneOf } from '../../visit/visit.ts';
+import type { Key } from '../keyboard.ts';
+import { EMPTY_LINE, type Line, lineOf } from '../line.ts';
+
+/** What is asked for in a line of its own. */
+export type Question = 'place' | 'weather' | 'description' | 'effort' | 'groups';
+
+/** Where the keys go. */
+export type Mode =
+  | { at: 'line' }
+  | { at: 'menu' }
+  | { at: 'help'; from: number }
+  | { at: 'pick'; to: 'change' | 'strike'; number: number; typed: string }
+  | { at: 'change'; number: number }
+  | { at: 'ask'; question: Question }
+  | { at: 'complete' };
+
+/** One sentence under the entries; a caution is shown with its sign. */
+export interface Message {
+  kind: 'done' | 'problem' | 'caution';
+  words: string;
+}
+
+/** The Field screen's whole state: plain data, changed by `updateField` alone. */
+export interface Session {
+  visit: Visit;
+  mode: Mode;
+  /** What is typed and not yet entered, by where it is typed; Esc leaves it there. */
+  drafts: Record<string, Line>;
+  /** The suggestion that Enter takes, from 0. */
+  chosen: number;
+  message: Message | null;
+  index: TaxonIndex;
+  /** Groups of the lists in use, such as `birds`. */
+  groups: readonly string[];
+  /** What other visits tell; null until they have been read. */
+  known: Known | null;
+  /** The place was taken over from the last visit and nobody has said that it is right. */
+  placeAssumed: boolean;
+  /** Epoch milliseconds. */
+  now: number;
+  /** How many of the visit's changes are flushed to disk, where, and why no more are. */
+  saved: { changes: number; file: string | null; failure: string | null };
+}
+
+/** What the shell tells the screen. `id` is a fresh UUID, for an entry if one is made. */
+export type FieldEvent =
+  | { kind: 'key'; key: Key; now: number; id: string }
+  | { kind: 'tick'; now: number }
+  | { kind: 'known'; known: Known }
+  | { kind: 'notice'; words: string }
+  | { kind: 'saved'; changes: number; file: string }
+  | { kind: 'save failed'; why: string };
+
+/** What the screen asks of the shell. */
+export type Effect =
+  | { kind: 'save'; visit: Visit }
+  | { kind: 'leave'; code: number }
+  | { kind: 'suspend' }
+  | { kind: 'redraw' };
+
+export interface Result {
+  session: Session;
+  effects: Effect[];
+}
+
+/** What a key comes with. */
+export interface Moment {
+  now: number;
+  id: string;
+}
+
+export function newSession(
+  given: Pick<Session, 'visit' | 'index' | 'groups' | 'placeAssumed' | 'now' | 'message'> & { file: string | null },
+): Session {
+  const { file, ...rest } = given;
+  return {
+    ...rest,
+    mode: { at: 'line' },
+    drafts: {},
+    chosen: 0,
+    known: null,
+    saved: { changes: rest.visit.changes.length, file, failure: null },
+  };
+}
+
+export function still(session: Session): Result {
+  return { session, effects: [] };
+}
+
+export function saying(session: Session, kind: Message['kind'], words: string): Session {
+  return { ...session, message: { kind, words } };
+}
+
+export function toLine(session: Session): Session {
+  return { ...session, mode: { at: 'line' }, chosen: 0 };
+}
+
+/** The session with another visit, which is then saved. */
+export function withVisit(session: Session, visit: Visit): Result {
+  if (visit === session.visit) return still(session);
+  return { session: { ...session, visit }, effects: [{ kind: 'save', visit }] };
+}
+
+/** The moment as it is kept in the visit. */
+export function stampNow(session: Session): string {
+  return stamp(session.now, zoneOf(session.visit));
+}
+
+/** The name under which what is typed now is kept; null where nothing can be typed. */
+export function draftName(mode: Mode): string | null {
+  if (mode.at === 'line') return 'line';
+  if (mode.at === 'menu') return 'line';
+  if (mode.at === 'change') return `change ${mode.number}`;
+  return mode.at === 'ask' ? mode.question : null;
+}
+
+/** The line being typed: the draft, else what stands there to be edited. */
+export function typedLine(session: Session): Line {
+  const name = draftName(session.mode);
+  return (name === null ? null : session.drafts[name]) ?? startingLine(session);
+}
+
+function startingLine({ mode, visit, groups }: Session): Line {
+  if (mode.at === 'change') {
+    const entry = entryNumbered(visit, mode.number);
+    return entry ? lineOf(entryText(entry)) : EMPTY_LINE;
+  }
+  if (mode.at !== 'ask') return EMPTY_LINE;
+  if (mode.question === 'description') return lineOf(visit.description ?? '');
+  if (mode.question === 'effort') return lineOf(effortText(visit.effort));
+  if (mode.question === 'groups') return lineOf((visit.effort.groups ?? groups).join(', '));
+  return EMPTY_LINE;
+}
+
+export function withLine(session: Session, line: Line): Session {
+  const name = draftName(session.mode);
+  return name === null ? session : { ...session, drafts: { ...session.drafts, [name]: line } };
+}
+
+/** Forgets what was typed here: it has been entered. */
+export function withoutLine(session: Session): Session {
+  const { [draftName(session.mode) ?? '']: _entered, ...drafts } = session.drafts;
+  return { ...session, drafts, chosen: 0 };
+}

@@ -1,0 +1,159 @@
+import { readEntryLine, stepLine } from '../../visit/entry-line.ts';
+import type { Key } from '../keyboard.ts';
+import { editLine, lineOf } from '../line.ts';
+import { movePick, pauseOrGoOn, pick, takePicked, typePick, undoOrRedo } from './actions.ts';
+import { answer, ask, finish } from './answers.ts';
+import { choicesOf, chosenOf } from './choices.ts';
+import { type ActionName, type Binding, KEYMAP } from './keymap.ts';
+import { logLine, saveChange } from './logging.ts';
+import {
+  type FieldEvent, type Moment, type Result, type Session, saying, still, toLine, typedLine, withLine, withoutLine,
+} from './session.ts';
+
+/** The Field screen's one rule: a session and what happened give the next session and what to do. */
+export function updateField(session: Session, event: FieldEvent): Result {
+  switch (event.kind) {
+    case 'key':
+      return pressed({ ...session, now: event.now }, event.key, event);
+    case 'tick':
+      return still({ ...session, now: event.now });
+    case 'known':
+      return still({ ...session, known: event.known });
+    case 'notice':
+      return still(saying(session, 'problem', event.words));
+    case 'saved':
+      return still({ ...session, saved: { changes: event.changes, file: event.file, failure: null } });
+    case 'save failed':
+      return still({ ...session, saved: { ...session.saved, failure: event.why } });
+  }
+}
+
+function pressed(session: Session, key: Key, moment: Moment): Result {
+  const binding = bindingFor(session, key);
+  if (binding) {
+    const reason = binding.unless?.(session) ?? null;
+    return reason === null
+      ? act(binding.action, session, moment)
+      : still(saying(toLine(session), 'problem', reason));
+  }
+  if (session.mode.at === 'pick' && key.name === 'text') return still(typePick(session, key.text));
+  if (session.mode.at === 'menu' || session.mode.at === 'complete')
+    return key.name === 'text' ? still(saying(session, 'problem', `"${key.text}" is none of these keys.`)) : still(session);
+  return still(edited(session, key));
+}
+
+function bindingFor(session: Session, key: Key): Binding | undefined {
+  const { at } = session.mode;
+  const fits = (binding: Binding) =>
+    typeof binding.key === 'string'
+      ? binding.key === key.name
+      : key.name === 'text' && binding.key.letter === key.text.toLowerCase();
+  // In a description the arrows move the cursor: there is no count to step.
+  if ((key.name === 'left' || key.name === 'right') && !steps(session)) return undefined;
+  return KEYMAP.find((binding) => (binding.at === at || binding.at === 'anywhere') && fits(binding));
+}
+
+/** Do left and right step the count now, rather than move the cursor? */
+export function steps(session: Session): boolean {
+  if (session.mode.at !== 'line' && session.mode.at !== 'change') return false;
+  const { text, cursor } = typedLine(session);
+  const colon = text.indexOf(':');
+  return text !== '' && !text.startsWith('/') && (colon === -1 || cursor <= colon);
+}
+
+function edited(session: Session, key: Key): Session {
+  const before = typedLine(session);
+  const after = editLine(before, key);
+  if (after === before) return session;
+  const chosen = after.text === before.text ? session.chosen : session.mode.at === 'ask' ? -1 : 0;
+  return { ...withLine(session, after), chosen, message: after.text === before.text ? session.message : null };
+}
+
+function choose(session: Session, step: 1 | -1): Session {
+  if (session.mode.at === 'pick') return movePick(session, step);
+  if (session.mode.at === 'help') return { ...session, mode: { at: 'help', from: Math.max(0, session.mode.from + step) } };
+  const { length } = choicesOf(session);
+  if (length === 0) return session;
+  const from = session.chosen === -1 && step === -1 ? 0 : session.chosen;
+  return { ...session, chosen: (from + step + length) % length };
+}
+
+function stepCountBy(session: Session, direction: 1 | -1): Session {
+  const { text, cursor } = typedLine(session);
+  const choice = chosenOf(session);
+  const next = stepLine(text, direction, choice?.kind === 'taxon' && choice.hit.taxon.countedSingly);
+  if (next === text) return session;
+  const atEnd = cursor === text.length;
+  const end = readEntryLine(next).pieces.findLast((piece) => piece.role === 'count')?.end ?? next.length;
+  return { ...withLine(session, atEnd ? lineOf(next) : { text: next, cursor: end }), message: null };
+}
+
+function act(action: ActionName, session: Session, moment: Moment): Result {
+  switch (action) {
+    case 'log':
+      return typedLine(session).text.startsWith('/') ? runNamed(session, moment) : logLine(session, moment);
+    case 'save':
+      return saveChange(session);
+    case 'menu':
+      return still({ ...session, mode: { at: 'menu' }, message: null });
+    case 'back':
+      return still({ ...toLine(session), message: null });
+    case 'next':
+      return still(choose(session, 1));
+    case 'previous':
+      return still(choose(session, -1));
+    case 'more':
+      return still(stepCountBy(session, 1));
+    case 'fewer':
+      return still(stepCountBy(session, -1));
+    case 'undo':
+    case 'redo':
+      return undoOrRedo(session, action);
+    case 'change':
+    case 'strike':
+      return pick(session, action);
+    case 'take':
+      return takePicked(session);
+    case 'place':
+    case 'weather':
+    case 'description':
+      return ask(session, action);
+    case 'answer':
+      return answer(session);
+    case 'pause':
+      return pauseOrGoOn(session);
+    case 'end':
+      return ask(session, 'effort');
+    case 'yes':
+      return ask(session, 'groups');
+    case 'no':
+      return finish(session, false, null);
+    case 'unsaid':
+      return finish(session, null, null);
+    case 'help':
+      return still({ ...session, mode: { at: 'help', from: 0 }, message: null });
+    case 'quit':
+      return { session: toLine(session), effects: [{ kind: 'leave', code: 0 }] };
+    case 'stop':
+      return { session, effects: [{ kind: 'leave', code: 130 }] };
+    case 'suspend':
+    case 'redraw':
+      return { session, effects: [{ kind: action }] };
+  }
+}
+
+/** `/weather 7c f3` on the entry line: the action of that word, with the rest as its answer. */
+function runNamed(session: Session, moment: Moment): Result {
+  const { text } = typedLine(session);
+  const choice = chosenOf(session);
+  if (choice?.kind !== 'action')
+    return still(saying(session, 'problem', `There is no action ${text.trim()}. Esc shows all of them.`));
+  const { binding } = choice;
+  const cleared = withoutLine(session);
+  const reason = binding.unless?.(cleared) ?? null;
+  if (reason !== null) return still(saying(cleared, 'problem', reason));
+  const result = act(binding.action, cleared, moment);
+  const rest = /^\/\s*\S*\s+(.*\S)/.exec(text)?.[1];
+  if (rest === undefined || result.session.mode.at !== 'ask') return result;
+  return answer(withLine(result.session, lineOf(rest)));
+}
