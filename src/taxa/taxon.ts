@@ -28,7 +28,9 @@ export const TaxonRow = z.object({
   /** How often it is met in the region: 1 common, 2 fairly common, 3 scarce, 4 rare. */
   frequency: z.coerce.number().int().min(1).max(4),
   /** How strongly its places are to be hidden in what is given out. */
-  sensitivity: z.enum(['', 'low', 'medium', 'high', 'extreme']),
+  sensitivity: z
+    .enum(['', 'low', 'medium', 'high', 'extreme'])
+    .transform((level) => (level === '' ? null : level)),
 });
 
 /** A taxon of a species list. */
@@ -36,6 +38,6 @@ export type Taxon = z.infer<typeof TaxonRow> & { list: string };
 
 /** What an entry keeps of a taxon. */
 export function entryTaxon(taxon: Taxon): EntryTaxon {
-  const { scientificName, vernacularName, taxonRank, redListCategory, redListSource, list } = taxon;
-  return { scientificName, vernacularName, taxonRank, redListCategory, redListSource, list };
+  const { scientificName, vernacularName, taxonRank, redListCategory, redListSource, sensitivity, list } = taxon;
+  return { scientificName, vernacularName, taxonRank, redListCategory, redListSource, sensitivity, list };
 }

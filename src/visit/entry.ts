@@ -19,6 +19,8 @@ export const EntryTaxon = z.looseObject({
   redListCategory: RedListCategory,
   /** Where the category comes from, with its year. */
   redListSource: z.string().nullable(),
+  /** How strongly its places are to be hidden in what is given out; null for no special care. */
+  sensitivity: z.enum(['low', 'medium', 'high', 'extreme']).nullable(),
   /** Name of the species list, such as `britain-ireland-birds`. */
   list: z.string().min(1),
 });

@@ -1,0 +1,113 @@
+import { randomUUID } from 'node:crypto';
+import { createInterface } from 'node:readline';
+import { visitStore } from '../notebook/visit-store.ts';
+import { readVisits, visitFiles } from '../notebook/notebook.ts';
+import { firstOf, knownFrom, priorFor } from '../taxa/known.ts';
+import { observationOf } from '../taxa/observation.ts';
+import { CATEGORY_WORDS, isThreatened } from '../taxa/red-list.ts';
+import { clearHit, type Hit, search } from '../taxa/search.ts';
+import { indexTaxa, type TaxonIndex } from '../taxa/taxon-index.ts';
+import { countText, partsText } from '../visit/count.ts';
+import { type Entry, nameOf, type Observation } from '../visit/entry.ts';
+import { readEntryLine } from '../visit/entry-line.ts';
+import { placeKey } from '../visit/place.ts';
+import { clockOf, dateOf, stamp } from '../visit/time.ts';
+import { updateVisit } from '../visit/update.ts';
+import { zoneOf } from '../visit/visit.ts';
+import { beginVisit } from './begin-visit.ts';
+import { EXIT } from './refusal.ts';
+import { shippedLists } from './shipped-lists.ts';
+
+/** What a line comes to: an answer, and the reason where it could not be taken as it stands. */
+interface Taken {
+  hit: Hit | null;
+  problem: string | null;
+}
+
+/**
+ * Logs entry lines from standard input, one a line, each on disk before it is answered. A line that
+ * can't be taken stays in the visit as unnamed with its words, and is told with its number. Returns
+ * the exit code: 1 if there was any such line.
+ */
+export async function fieldLines(
+  notebook: string,
+  place: string | undefined,
+  io: { input: NodeJS.ReadableStream; answer(line: string): void; complain(line: string): void },
+): Promise<number> {
+  const machineZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  const [lists, beginning, files] = await Promise.all([
+    shippedLists(),
+    beginVisit(notebook, place, Date.now(), machineZone),
+    visitFiles(notebook),
+  ]);
+  const index = indexTaxa(lists.flatMap((list) => list.taxa));
+  const { visits, problems } = await readVisits(files);
+  for (const problem of problems) io.complain(problem);
+  const store = visitStore(notebook, beginning.opened);
+  let { visit } = beginning;
+  const known = knownFrom(visits.map((read) => read.visit).filter((other) => other.id !== visit.id));
+  let lineNumber = 0;
+  let refused = 0;
+  for await (const typed of createInterface({ input: io.input, crlfDelay: Number.POSITIVE_INFINITY })) {
+    lineNumber += 1;
+    if (typed.trim() === '') continue;
+    const time = stamp(Date.now(), zoneOf(visit));
+    const prior = priorFor(known, visit.place && placeKey(visit.place.name), dateOf(time));
+    const taken = take(typed, index, prior);
+    const observation = observed(typed, taken);
+    visit = updateVisit(visit, { do: 'log', time, id: randomUUID(), observation });
+    const { leftAlone } = await store.save(visit);
+    if (leftAlone !== null) io.complain(`Another program changed ${leftAlone}; this visit goes on in a file of its own.`);
+    const entry = visit.entries.at(-1);
+    if (entry) io.answer(answerWords(entry, firstOf(known, visit, entry)));
+    if (taken.problem !== null) {
+      refused += 1;
+      io.complain(`line ${lineNumber}: ${taken.problem} Kept unnamed as entry ${entry?.number}.`);
+    }
+  }
+  return refused > 0 ? EXIT.notTaken : EXIT.done;
+}
+
+/** A line that contradicts itself says nothing that could be counted: all of it becomes its words. */
+function observed(typed: string, taken: Taken): Observation {
+  const line = readEntryLine(typed);
+  const read = observationOf(typed, line, taken.hit?.taxon ?? null);
+  return line.problem === null ? read : { ...read, words: typed.trim(), count: { kind: 'present' }, parts: [] };
+}
+
+function take(typed: string, index: TaxonIndex, prior: Parameters<typeof search>[2]): Taken {
+  const line = readEntryLine(typed);
+  if (line.problem) return { hit: null, problem: line.problem.words };
+  if (line.words === '') {
+    const problem = line.description === null ? 'There is a count and no name.' : 'There is a description and no name.';
+    return { hit: null, problem };
+  }
+  const hits = search(index, line.words, prior);
+  const hit = clearHit(hits);
+  if (hit) return { hit, problem: null };
+  if (hits.length === 0 || hits[0]?.how === 'loose') {
+    const guess = hits[0] ? ` Perhaps ${shown(hits[0])}?` : '';
+    return { hit: null, problem: `"${line.words}" is no name in the lists.${guess}` };
+  }
+  return { hit: null, problem: `"${line.words}" fits ${hits.slice(0, 3).map(shown).join(', ')}${hits.length > 3 ? ' and more' : ''}: write more of the name.` };
+}
+
+function shown(hit: Hit): string {
+  return hit.taxon.vernacularName ?? hit.taxon.scientificName;
+}
+
+/** One line an entry: number, time, name, count, category in letters and words, first. */
+function answerWords(entry: Entry, first: string | null): string {
+  const category = entry.taxon?.redListCategory ?? null;
+  return [
+    String(entry.number),
+    clockOf(entry.time),
+    entry.uncertain ? `${nameOf(entry)}?` : nameOf(entry),
+    entry.count.kind === 'present' ? 'present' : countText(entry.count),
+    partsText(entry.parts),
+    category === null ? 'unnamed' : isThreatened(category) ? `${category} ! ${CATEGORY_WORDS[category]}, keep your distance` : category,
+    first ?? '',
+  ]
+    .filter((part) => part !== '')
+    .join('  ');
+}

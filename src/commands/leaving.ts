@@ -1,0 +1,35 @@
+import type { Session } from '../screens/field/session.ts';
+import { distanceWords, watchedTime } from '../visit/effort.ts';
+import { entryText } from '../visit/entry.ts';
+import { durationWords, epochOf } from '../visit/time.ts';
+import { standing } from '../visit/visit.ts';
+
+/** The line that stands in the terminal after the screen is left. */
+export function leavingWords({ visit, saved, now }: Session): string {
+  if (saved.file === null) return 'Nothing was logged; no file was written.\n';
+  const entries = standing(visit);
+  const species = new Set(entries.flatMap((entry) => entry.taxon?.scientificName ?? [])).size;
+  const watched = durationWords(watchedTime(visit.effort, epochOf(visit.start), visit.end ? epochOf(visit.end) : now));
+  const { distance } = visit.effort;
+  const facts = [
+    `${entries.length} ${entries.length === 1 ? 'entry' : 'entries'}`,
+    `${species} species`,
+    watched,
+    distance === null ? '' : distanceWords(distance),
+    visit.end === null ? 'still open' : 'ended',
+  ].filter((part) => part !== '');
+  return `${visit.place?.name ?? 'No place yet'}: ${facts.join(', ')}. ${saved.file}\n`;
+}
+
+/** What is not on disk when the screen is left, so that it at least stands in the terminal; else null. */
+export function unsavedWords({ visit, saved }: Session): string | null {
+  if (saved.changes >= visit.changes.length) return null;
+  const open = new Set(visit.changes.slice(saved.changes).flatMap((change) => (change.part === 'entry' ? [change.number] : [])));
+  const lines = visit.entries.filter((entry) => open.has(entry.number)).map((entry) => `  ${entry.number} ${entry.time} ${entryText(entry)}`);
+  return [
+    `NOT SAVED: ${saved.failure ?? 'the save did not finish'}. These entries are not in the notebook:`,
+    ...lines,
+    'Copy them, mend the disk and type them again.',
+    '',
+  ].join('\n');
+}

@@ -1,0 +1,89 @@
+import { Command, CommanderError, Option } from 'commander';
+import { EXIT, Refusal } from './commands/refusal.ts';
+import { notebookFolder, openNotebook } from './notebook/notebook.ts';
+
+declare const TUSSOCK_VERSION: string;
+
+const complain = (line: string) => process.stderr.write(`tussock: ${line}\n`);
+
+async function opened(option: string | undefined): Promise<string> {
+  const folder = notebookFolder(option, process.env);
+  const problem = await openNotebook(folder);
+  if (problem !== null) throw new Refusal(EXIT.notebook, problem);
+  return folder;
+}
+
+function program(): Command {
+  const tussock = new Command('tussock')
+    .description('A field log for people who notice plants and animals.')
+    .usage('[command] [options]')
+    .version(TUSSOCK_VERSION, '--version')
+    .exitOverride()
+    .configureOutput({ outputError: (text) => complain(text.replace(/^error: /, '').trim()) })
+    .showSuggestionAfterError(true)
+    .addHelpText('beforeAll', 'For example:\n  tussock                        open the Field screen and type\n  tussock export --last > walk.csv\n')
+    .addHelpText('after', '\nExit codes: 0 done, 1 some input not taken, 2 wrong usage, 3 the notebook can\'t be used.');
+  const notebook = () =>
+    new Option('--notebook <dir>', 'the notebook folder (also TUSSOCK_NOTEBOOK)');
+
+  tussock
+    .command('field', { isDefault: true })
+    .description('log a visit: the Field screen, or lines from standard input')
+    .option('--place <name>', 'where; with decimal degrees if you know them: "Sallow Mere 51.12, -2.85"')
+    .option('--stdin', 'read entry lines from standard input, one a line, and answer one line each')
+    .addOption(notebook())
+    .action(async (options: { place?: string; stdin?: boolean; notebook?: string }) => {
+      const folder = await opened(options.notebook);
+      if (options.stdin || process.env.TERM === 'dumb') {
+        const { fieldLines } = await import('./commands/field-lines.ts');
+        process.exitCode = await fieldLines(folder, options.place, {
+          input: process.stdin,
+          answer: (line) => process.stdout.write(`${line}\n`),
+          complain,
+        });
+      } else {
+        const { fieldScreen } = await import('./commands/field-screen.tsx');
+        process.exitCode = await fieldScreen(folder, options.place);
+      }
+    });
+
+  tussock
+    .command('export')
+    .description('print the table of a visit as CSV')
+    .argument('[file]', 'a visit file, or its name in the notebook')
+    .option('--last', 'the latest visit')
+    .option('--exact', 'with exact places of threatened and sensitive species')
+    .addOption(notebook())
+    .action(async (file: string | undefined, options: { last?: boolean; exact?: boolean; notebook?: string }) => {
+      const { exportVisit } = await import('./commands/export.ts');
+      await exportVisit(await opened(options.notebook), file, options, {
+        write: (text) => process.stdout.write(text),
+        complain,
+      });
+    });
+  for (const command of tussock.commands) command.exitOverride().copyInheritedSettings(tussock);
+  return tussock;
+}
+
+async function run(): Promise<void> {
+  try {
+    await program().parseAsync(process.argv);
+  } catch (error) {
+    if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? EXIT.done : EXIT.usage;
+    else if (error instanceof Refusal) {
+      complain(error.message);
+      process.exitCode = error.code;
+    } else {
+      complain(`something went wrong inside the program: ${error instanceof Error ? error.message : String(error)}`);
+      process.exitCode = EXIT.notebook;
+    }
+  }
+}
+
+// Written to a pipe that closed early (`| head`): that is no fault.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+});
+await run();
+// A screen holds the keyboard open; what had to be saved is saved by now.
+if (process.stdin.isTTY) process.exit();

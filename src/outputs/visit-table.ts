@@ -1,0 +1,142 @@
+import { stringify } from 'csv-stringify/sync';
+import { generalised } from '../ground/generalise.ts';
+import { type First, firstOf, type Known } from '../taxa/known.ts';
+import { isThreatened } from '../taxa/red-list.ts';
+import { type Count, PART_LETTERS } from '../visit/count.ts';
+import type { Entry } from '../visit/entry.ts';
+import { clockOf, dateOf, offsetOf } from '../visit/time.ts';
+import { standing, type Visit } from '../visit/visit.ts';
+import { decimalsFor, decimalsForAll } from './hiding.ts';
+
+/** Columns of the visit table; Darwin Core's terms where it has one. */
+export const COLUMNS = [
+  'entryNumber',
+  'eventDate',
+  'eventTime',
+  'locality',
+  'decimalLatitude',
+  'decimalLongitude',
+  'coordinateUncertaintyInMeters',
+  'vernacularName',
+  'scientificName',
+  'verbatimIdentification',
+  'identificationQualifier',
+  'count',
+  'individualCount',
+  'sex',
+  'lifeStage',
+  'redListCategory',
+  'threatened',
+  'first',
+  'occurrenceRemarks',
+  'informationWithheld',
+  'dataGeneralizations',
+] as const;
+type Cells = Record<(typeof COLUMNS)[number], string | number>;
+
+export interface VisitTable {
+  csv: string;
+  /** Entries for whose sake the place was made coarser in every row. */
+  hidden: number;
+}
+
+/**
+ * The table of a visit as CSV (RFC 4180: CRLF, quotes where needed), one row a standing entry. Text
+ * that a spreadsheet would run as a formula gets an apostrophe before it (OWASP, CSV injection);
+ * numbers stay numbers. Unless `exact` is asked for, places of threatened and sensitive species are
+ * withheld; since a visit has one place, that holds for all its rows.
+ */
+export function visitTable(visit: Visit, before: Known, exact: boolean): VisitTable {
+  const entries = standing(visit);
+  const hidden = exact ? 0 : entries.filter((entry) => decimalsFor(entry) !== null).length;
+  const place = placeCells(visit, exact ? null : decimalsForAll(entries));
+  const rows = entries.map((entry): Cells => {
+    const withheld = !exact && decimalsFor(entry) !== null && entry.description !== null;
+    return { ...place, ...entryCells(entry, firstOf(before, visit, entry)), ...(withheld ? WITHHELD_REMARKS : {}) };
+  });
+  const csv = stringify(rows, {
+    header: true,
+    columns: [...COLUMNS],
+    record_delimiter: 'windows',
+    escape_formulas: true,
+    cast: { number: (value) => ({ value: String(value), escape_formulas: false }) },
+  });
+  return { csv, hidden };
+}
+
+const WITHHELD_REMARKS = {
+  occurrenceRemarks: '',
+  informationWithheld: 'place name, exact coordinates and remarks withheld: threatened or sensitive species',
+};
+
+type PlaceCells = Pick<
+  Cells,
+  'locality' | 'decimalLatitude' | 'decimalLongitude' | 'coordinateUncertaintyInMeters' | 'informationWithheld' | 'dataGeneralizations'
+>;
+
+function placeCells(visit: Visit, decimals: 0 | 1 | 2 | 3 | null): PlaceCells {
+  const position = visit.place?.position ?? null;
+  const open: PlaceCells = {
+    locality: visit.place?.name ?? '',
+    decimalLatitude: position?.latitude ?? '',
+    decimalLongitude: position?.longitude ?? '',
+    // Nobody has said how exact the typed position is: Darwin Core leaves the term empty then.
+    coordinateUncertaintyInMeters: '',
+    informationWithheld: '',
+    dataGeneralizations: '',
+  };
+  if (decimals === null || visit.place === null) return open;
+  const coarse = position === null || decimals === 0 ? null : generalised(position, decimals);
+  return {
+    locality: 'withheld',
+    decimalLatitude: coarse ? Number(coarse.latitude) : '',
+    decimalLongitude: coarse ? Number(coarse.longitude) : '',
+    coordinateUncertaintyInMeters: coarse?.uncertainty ?? '',
+    informationWithheld: 'place name and exact coordinates withheld: a threatened or sensitive species is in this visit',
+    dataGeneralizations: coarse ? `coordinates rounded to ${10 ** -Number(decimals)} degrees` : '',
+  };
+}
+
+function entryCells(entry: Entry, first: First | null): Omit<Cells, keyof PlaceCells> {
+  const { taxon, count } = entry;
+  return {
+    entryNumber: entry.number,
+    eventDate: dateOf(entry.time),
+    eventTime: `${clockOf(entry.time)}${offsetOf(entry.time)}`,
+    vernacularName: taxon?.vernacularName ?? '',
+    scientificName: taxon?.scientificName ?? '',
+    verbatimIdentification: entry.words,
+    identificationQualifier: entry.uncertain ? '?' : '',
+    count: countWords(count),
+    individualCount: count.kind === 'exact' ? count.value : '',
+    sex: partsWords(entry, 'sex'),
+    lifeStage: partsWords(entry, 'lifeStage'),
+    redListCategory: taxon?.redListCategory ?? '',
+    threatened: taxon && isThreatened(taxon.redListCategory) ? 'threatened' : '',
+    first: first ?? '',
+    occurrenceRemarks: entry.description ?? '',
+  };
+}
+
+/** A count in words: `10-15` would be read as a date by a spreadsheet. */
+function countWords(count: Count): string | number {
+  switch (count.kind) {
+    case 'exact':
+      return count.value;
+    case 'at least':
+    case 'about':
+      return `${count.kind} ${count.value}`;
+    case 'range':
+      return `${count.low} to ${count.high}`;
+    case 'present':
+      return 'present';
+  }
+}
+
+/** Parts as Darwin Core separates a list: `3 male | 2 female`. */
+function partsWords(entry: Entry, term: 'sex' | 'lifeStage'): string {
+  return entry.parts
+    .filter((part) => PART_LETTERS[part.letter].term === term)
+    .map((part) => `${part.value} ${PART_LETTERS[part.letter].word}`)
+    .join(' | ');
+}

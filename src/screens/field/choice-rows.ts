@@ -1,0 +1,85 @@
+import { isThreatened } from '../../taxa/red-list.ts';
+import type { Known } from '../../taxa/known.ts';
+import type { Hit } from '../../taxa/search.ts';
+import { countText } from '../../visit/count.ts';
+import { countOf, readEntryLine } from '../../visit/entry-line.ts';
+import { placeKey } from '../../visit/place.ts';
+import { cell, cut, type Row, span } from '../paint.ts';
+import { type Choice, choicesOf } from './choices.ts';
+import { dateWords } from './head.ts';
+import { keyWords } from './keymap.ts';
+import { type Session, typedLine } from './session.ts';
+
+/** The suggestions under the line, at most `most` rows, with the chosen one always among them. */
+export function choiceRows(session: Session, width: number, most: number): Row[] {
+  const choices = choicesOf(session);
+  const from = Math.max(0, Math.min(session.chosen - most + 1, choices.length - most));
+  return choices.slice(from, from + most).map((choice, index) => {
+    const chosen = from + index === session.chosen;
+    const text = `${chosen ? '>' : ' '} ${choiceText(session, choice, chosen, width - 2)}`;
+    const threatened = choice.kind === 'taxon' && isThreatened(choice.hit.taxon.redListCategory);
+    return [span(cell(text, width), chosen ? 'chosen' : threatened ? 'threat' : 'plain')];
+  });
+}
+
+function choiceText(session: Session, choice: Choice, chosen: boolean, width: number): string {
+  switch (choice.kind) {
+    case 'taxon':
+      return taxonText(session, choice.hit, chosen, width);
+    case 'words':
+      return cut(`${cell(chosen ? countWords(session, false) : '', 7, 'right')} "${choice.words}" in your words, to be named later`, width);
+    case 'place':
+      return cut(
+        `${cell(choice.place.name, 30)} ${choice.visits} ${choice.visits === 1 ? 'visit' : 'visits'}, last ${dateWords(choice.last, 'long')}`,
+        width,
+      );
+    case 'action':
+      return cut(`/${cell(choice.binding.action, 12)} ${choice.binding.words} (Esc ${keyWords(choice.binding.key)})`, width);
+  }
+}
+
+/** Count, names, category, and what this notebook knows of it here. */
+function taxonText(session: Session, hit: Hit, chosen: boolean, width: number): string {
+  const { taxon } = hit;
+  const shown = taxon.vernacularName ?? taxon.scientificName;
+  const also = hit.matched === shown || hit.matched === taxon.scientificName ? '' : ` (${hit.matched})`;
+  const nameWidth = Math.max(16, Math.min(34, Math.floor(width * 0.36)));
+  const scientificWidth = width < 56 ? 0 : Math.min(26, Math.floor(width * 0.3));
+  const category = isThreatened(taxon.redListCategory) ? `${taxon.redListCategory} !` : taxon.redListCategory;
+  const scientific = scientificWidth === 0 ? '' : `${cell(taxon.scientificName, scientificWidth)} `;
+  const count = cell(chosen ? countWords(session, taxon.countedSingly) : '', 7, 'right');
+  return cut(
+    `${count} ${cell(shown + also, nameWidth)} ${scientific}${cell(category, 5)}${knownWords(session, taxon.scientificName)}`,
+    width,
+  );
+}
+
+function countWords(session: Session, countedSingly: boolean): string {
+  const count = countOf(readEntryLine(typedLine(session).text), countedSingly);
+  return count.kind === 'present' ? 'present' : countText(count);
+}
+
+function knownWords({ known, visit }: Session, scientificName: string): string {
+  if (!known) return '';
+  const taxon = known.taxa.get(scientificName);
+  const here = visit.place ? taxon?.here.get(placeKey(visit.place.name)) : undefined;
+  if (here) return `${here.visits}x here, ${lastWords(here.last, visit.start)}`;
+  if (!taxon) return loggedToday(visit, scientificName) ? 'today' : known.visits === 0 ? '' : 'new';
+  return `${visit.place ? 'new here, ' : ''}${lastWords(taxon.last, visit.start)}`;
+}
+
+function loggedToday(visit: Session['visit'], scientificName: string): boolean {
+  return visit.entries.some((entry) => entry.struck === null && entry.taxon?.scientificName === scientificName);
+}
+
+/** The last date, with its year when it is not this one. */
+function lastWords(date: string, today: string): string {
+  const day = dateWords(date, 'short');
+  return date.slice(0, 4) === today.slice(0, 4) ? day : `${day} ${date.slice(0, 4)}`;
+}
+
+/** What the notebook counts, told of `Known` in one place for the empty line. */
+export function notebookWords(known: Known | null): string {
+  if (known === null) return 'reading the notebook';
+  return known.visits === 0 ? 'a new notebook' : `${known.visits} earlier ${known.visits === 1 ? 'visit' : 'visits'}`;
+}

@@ -1,0 +1,99 @@
+import { CATEGORY_WORDS, isThreatened } from '../../taxa/red-list.ts';
+import { firstOf } from '../../taxa/known.ts';
+import { countText, partsText } from '../../visit/count.ts';
+import { type Entry, nameOf } from '../../visit/entry.ts';
+import { clockOf } from '../../visit/time.ts';
+import { standing } from '../../visit/visit.ts';
+import { cell, type Row, rule, type Span, span } from '../paint.ts';
+import type { Session } from './session.ts';
+
+/** Entries newest first in a window of `height` rows, headed by a rule that sums them up. */
+export function entryRows(session: Session, width: number, height: number): Row[] {
+  if (height <= 0) return [];
+  const { entries } = session.visit;
+  const rows = height - 1;
+  const newestFirst = entries.toReversed();
+  const from = windowStart(session, newestFirst, rows);
+  const pending = pendingNumbers(session);
+  return [
+    [span(rule(sumWords(session, from, rows), width), 'quiet')],
+    ...newestFirst.slice(from, from + rows).map((entry) => entryRow(session, entry, width, pending)),
+  ];
+}
+
+/** The entry that is being picked or changed stays in the window. */
+function windowStart({ mode }: Session, newestFirst: readonly Entry[], rows: number): number {
+  if (mode.at !== 'pick' && mode.at !== 'change') return 0;
+  const at = newestFirst.findIndex((entry) => entry.number === mode.number);
+  return Math.max(0, Math.min(at - Math.floor(rows / 2), newestFirst.length - rows));
+}
+
+function sumWords(session: Session, from: number, rows: number): string {
+  const stand = standing(session.visit);
+  if (session.visit.entries.length === 0) return 'nothing logged yet';
+  const species = new Set(stand.flatMap((entry) => entry.taxon?.scientificName ?? [])).size;
+  const unnamed = stand.filter((entry) => entry.taxon === null).length;
+  const hidden = session.visit.entries.length - from - rows;
+  return [
+    `${stand.length} ${stand.length === 1 ? 'entry' : 'entries'}`,
+    `${species} species`,
+    unnamed === 0 ? '' : `${unnamed} unnamed`,
+    savedWords(session),
+    hidden > 0 ? `${hidden} more below` : '',
+  ]
+    .filter((part) => part !== '')
+    .join(', ');
+}
+
+function savedWords({ visit, saved }: Session): string {
+  const open = visit.changes.length - saved.changes;
+  if (open <= 0) return 'all saved';
+  return saved.failure === null ? 'saving' : `${open} NOT SAVED`;
+}
+
+/** Numbers of the entries whose last change is not on disk yet. */
+function pendingNumbers({ visit, saved }: Session): Set<number> {
+  const open = visit.changes.slice(saved.changes);
+  return new Set(open.flatMap((change) => (change.part === 'entry' ? [change.number] : [])));
+}
+
+function entryRow(session: Session, entry: Entry, width: number, pending: ReadonlySet<number>): Row {
+  const { mode } = session;
+  const picked = (mode.at === 'pick' || mode.at === 'change') && mode.number === entry.number;
+  const wide = width >= 100;
+  const name = (entry.uncertain ? `${nameOf(entry)}?` : nameOf(entry)) + (entry.taxon === null ? ' (unnamed)' : '');
+  const nameWidth = Math.max(14, Math.min(30, Math.floor(width * 0.34)));
+  const category = entry.taxon?.redListCategory ?? '';
+  const threatened = entry.taxon !== null && isThreatened(entry.taxon.redListCategory);
+  const count = entry.count.kind === 'present' ? 'present' : countText(entry.count);
+  const columns: Span[] = [
+    span(picked ? '>' : ' ', 'strong'),
+    span(cell(String(entry.number), 3, 'right'), 'quiet'),
+    span(` ${clockOf(entry.time)} `),
+    span(cell(name, nameWidth), 'strong'),
+    ...(wide ? [span(` ${cell(entry.taxon?.scientificName ?? '', 24)}`, 'quiet')] : []),
+    span(` ${cell(count, 7, 'right')} `),
+    span(cell(threatened ? `${category} !` : category, 5), threatened ? 'threat' : 'plain'),
+  ];
+  const used = 1 + 3 + 7 + nameWidth + (wide ? 25 : 0) + 9 + 5;
+  const row = [...columns, span(cell(notesOf(session, entry, pending), width - used), threatened ? 'threat' : 'plain')];
+  if (entry.struck !== null) return row.map((each) => span(each.text, 'struck'));
+  return picked ? row.map((each) => span(each.text, 'chosen')) : row;
+}
+
+/** What does not fit a column, most urgent first: it is cut at the end. */
+function notesOf(session: Session, entry: Entry, pending: ReadonlySet<number>): string {
+  const { known, visit, saved } = session;
+  const category = entry.taxon?.redListCategory ?? null;
+  const first = known ? firstOf(known, visit, entry) : null;
+  return [
+    entry.struck === null ? '' : 'struck out',
+    pending.has(entry.number) ? (saved.failure === null ? 'saving' : 'NOT SAVED') : '',
+    category !== null && isThreatened(category) ? CATEGORY_WORDS[category] : '',
+    first ?? '',
+    partsText(entry.parts),
+    entry.description ?? '',
+  ]
+    .filter((part) => part !== '')
+    .join(', ');
+}

@@ -1,0 +1,96 @@
+import { distanceWords, watchedTime } from '../../visit/effort.ts';
+import { durationWords, epochOf } from '../../visit/time.ts';
+import { cut, type Row, span, widthOf, wrapped } from '../paint.ts';
+import { choicesOf } from './choices.ts';
+import { type Binding, KEYMAP, keyWords, MENU, wordsNow } from './keymap.ts';
+import type { Session } from './session.ts';
+import { typedLine } from './session.ts';
+import { steps } from './update.ts';
+
+const SIGN = { done: '', problem: '! ', caution: '! ' } as const;
+
+/** What can't be saved stands there until it is; else the last message. */
+export function messageRows(session: Session, width: number): Row[] {
+  const { saved, message } = session;
+  if (saved.failure !== null)
+    return wrapped(`! NOT SAVED: ${saved.failure}. Trying again; leave the program open.`, width, 2).map((text) => [
+      span(text, 'problem'),
+    ]);
+  if (message === null) return [];
+  const look = message.kind === 'done' ? 'plain' : message.kind === 'problem' ? 'problem' : 'threat';
+  return wrapped(SIGN[message.kind] + message.words, width, 2).map((text) => [span(text, look)]);
+}
+
+/** What is asked or can be chosen now, above the hint line. */
+export function askRows(session: Session, width: number): Row[] {
+  const { mode } = session;
+  if (mode.at === 'menu') return menuRows(session, width);
+  const text = questionWords(session);
+  return text === '' ? [] : wrapped(text, width, 2).map((row) => [span(row)]);
+}
+
+function questionWords(session: Session): string {
+  const { mode, visit } = session;
+  if (mode.at === 'pick') return `Which entry to ${mode.to === 'change' ? 'change' : 'strike out, or to bring back'}? Type its number or choose it.`;
+  if (mode.at === 'complete') return 'Was everything that you noticed logged, so that what is not here was not seen?';
+  if (mode.at !== 'ask') return '';
+  switch (mode.question) {
+    case 'place':
+      return 'A name, and decimal degrees if you know them: Sallow Mere 51.12, -2.85';
+    case 'weather':
+      return 'Temperature, Beaufort force, direction, cloud, precipitation: 7c f3 sw 6/8 drizzle';
+    case 'description':
+      return 'One line on the visit as a whole.';
+    case 'effort': {
+      const watched = durationWords(watchedTime(visit.effort, epochOf(visit.start), session.now));
+      const { distance } = visit.effort;
+      return `Watched for ${watched}${distance === null ? '' : `, ${distanceWords(distance)}`}. How far, how many people, how? 3.2 km 2 people on foot`;
+    }
+    case 'groups':
+      return 'For which groups was everything logged?';
+  }
+}
+
+function menuRows(session: Session, width: number): Row[] {
+  const cells = MENU.map((binding) => {
+    const off = binding.unless?.(session) != null;
+    return { text: `${keyWords(binding.key)} ${wordsNow(binding, session)}${off ? ' (-)' : ''}`, off };
+  });
+  const rows: { text: string; off: boolean }[][] = [[]];
+  for (const each of cells) {
+    const row = rows.at(-1) ?? [];
+    const used = row.reduce((sum, other) => sum + widthOf(other.text) + 3, 0);
+    if (used + widthOf(each.text) > width) rows.push([each]);
+    else row.push(each);
+  }
+  return rows.map((row) =>
+    row.flatMap((each, index) => [...(index > 0 ? [span(' | ', 'quiet')] : []), span(each.text, each.off ? 'quiet' : 'plain')]),
+  );
+}
+
+/** The keys that work now, from the table that dispatches them. */
+export function hintRow(session: Session, width: number): Row {
+  const { mode } = session;
+  const { text } = typedLine(session);
+  const many = choicesOf(session).length > 1;
+  const works = (binding: Binding) => {
+    if (binding.quiet || binding.at !== mode.at || mode.at === 'menu' && binding.key !== 'escape') return false;
+    if (binding.action === 'log') return text !== '';
+    if (binding.action === 'more' || binding.action === 'fewer') return steps(session);
+    if (binding.action === 'next' || binding.action === 'previous') return many || mode.at === 'pick' || mode.at === 'help';
+    return true;
+  };
+  const hints = merged(KEYMAP.filter(works));
+  const start = mode.at === 'line' && text === '' ? ['type a name, or / and an action'] : mode.at === 'menu' ? ['one letter'] : [];
+  return [span(cut([...start, ...hints].join(' | '), width), 'quiet')];
+}
+
+/** Keys that do the same stand together: `Up Down choose`. */
+function merged(bindings: readonly Binding[]): string[] {
+  const byWords = new Map<string, string[]>();
+  for (const { key, words, action } of bindings) {
+    const shown = action === 'more' || action === 'fewer' ? 'fewer, more' : words;
+    byWords.set(shown, [...(byWords.get(shown) ?? []), keyWords(key)]);
+  }
+  return [...byWords].map(([words, keys]) => `${keys.join(' ')} ${words}`);
+}
