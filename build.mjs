@@ -23,8 +23,13 @@ await build({
     {
       name: 'no-devtools',
       setup(setup) {
-        setup.onResolve({ filter: /^react-devtools-core$/ }, () => ({ path: 'devtools', namespace: 'none' }));
-        setup.onLoad({ filter: /.*/, namespace: 'none' }, () => ({ contents: 'export default {}' }));
+        setup.onResolve({ filter: /^react-devtools-core$/ }, () => ({
+          path: 'devtools',
+          namespace: 'none',
+        }));
+        setup.onLoad({ filter: /.*/, namespace: 'none' }, () => ({
+          contents: 'export default {}',
+        }));
       },
     },
   ],

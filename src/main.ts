@@ -21,15 +21,24 @@ function program(): Command {
     .exitOverride()
     .configureOutput({ outputError: (text) => complain(text.replace(/^error: /, '').trim()) })
     .showSuggestionAfterError(true)
-    .addHelpText('beforeAll', 'For example:\n  tussock                        open the Field screen and type\n  tussock export --last > walk.csv\n')
-    .addHelpText('after', '\nExit codes: 0 done, 1 some input not taken, 2 wrong usage, 3 the notebook can\'t be used.');
+    .addHelpText(
+      'beforeAll',
+      'For example:\n  tussock                        open the Field screen and type\n  tussock export --last > walk.csv\n',
+    )
+    .addHelpText(
+      'after',
+      "\nExit codes: 0 done, 1 some input not taken, 2 wrong usage, 3 the notebook can't be used.",
+    );
   const notebook = () =>
     new Option('--notebook <dir>', 'the notebook folder (also TUSSOCK_NOTEBOOK)');
 
   tussock
     .command('field', { isDefault: true })
     .description('log a visit: the Field screen, or lines from standard input')
-    .option('--place <name>', 'where; with decimal degrees if you know them: "Sallow Mere 51.12, -2.85"')
+    .option(
+      '--place <name>',
+      'where; with decimal degrees if you know them: "Sallow Mere 51.12, -2.85"',
+    )
     .option('--stdin', 'read entry lines from standard input, one a line, and answer one line each')
     .addOption(notebook())
     .action(async (options: { place?: string; stdin?: boolean; notebook?: string }) => {
@@ -54,13 +63,18 @@ function program(): Command {
     .option('--last', 'the latest visit')
     .option('--exact', 'with exact places of threatened and sensitive species')
     .addOption(notebook())
-    .action(async (file: string | undefined, options: { last?: boolean; exact?: boolean; notebook?: string }) => {
-      const { exportVisit } = await import('./commands/export.ts');
-      await exportVisit(await opened(options.notebook), file, options, {
-        write: (text) => process.stdout.write(text),
-        complain,
-      });
-    });
+    .action(
+      async (
+        file: string | undefined,
+        options: { last?: boolean; exact?: boolean; notebook?: string },
+      ) => {
+        const { exportVisit } = await import('./commands/export.ts');
+        await exportVisit(await opened(options.notebook), file, options, {
+          write: (text) => process.stdout.write(text),
+          complain,
+        });
+      },
+    );
   for (const command of tussock.commands) command.exitOverride().copyInheritedSettings(tussock);
   return tussock;
 }
@@ -69,12 +83,15 @@ async function run(): Promise<void> {
   try {
     await program().parseAsync(process.argv);
   } catch (error) {
-    if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? EXIT.done : EXIT.usage;
+    if (error instanceof CommanderError)
+      process.exitCode = error.exitCode === 0 ? EXIT.done : EXIT.usage;
     else if (error instanceof Refusal) {
       complain(error.message);
       process.exitCode = error.code;
     } else {
-      complain(`something went wrong inside the program: ${error instanceof Error ? error.message : String(error)}`);
+      complain(
+        `something went wrong inside the program: ${error instanceof Error ? error.message : String(error)}`,
+      );
       process.exitCode = EXIT.notebook;
     }
   }

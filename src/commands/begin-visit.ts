@@ -35,8 +35,12 @@ export async function beginVisit(
   const asked = place === undefined ? null : askedPlace(place);
   const latest = (await visitFiles(notebook)).slice(-LATEST);
   const { visits, problems } = await readVisits(latest);
-  const newestFirst = visits.toSorted((one, two) => epochOf(two.visit.start) - epochOf(one.visit.start));
-  const open = newestFirst.find(({ visit }) => goesOn(visit, now) && (asked === null || isAt(visit, asked)));
+  const newestFirst = visits.toSorted(
+    (one, two) => epochOf(two.visit.start) - epochOf(one.visit.start),
+  );
+  const open = newestFirst.find(
+    ({ visit }) => goesOn(visit, now) && (asked === null || isAt(visit, asked)),
+  );
   if (open) return { visit: open.visit, opened: open, placeAssumed: false, problems };
   const last = newestFirst.find(({ visit }) => visit.place !== null)?.visit.place ?? null;
   const remembered = asked && newestFirst.find(({ visit }) => isAt(visit, asked))?.visit.place;

@@ -18,7 +18,10 @@ export async function exportVisit(
   const path = await chosenFile(notebook, file, options.last === true, files);
   const read = await readVisit(path);
   if ('problem' in read)
-    throw new Refusal(EXIT.notTaken, `${path} can't be read: ${read.problem}. It is left as it is.`);
+    throw new Refusal(
+      EXIT.notTaken,
+      `${path} can't be read: ${read.problem}. It is left as it is.`,
+    );
   const { visit } = read;
   const { visits, problems } = await readVisits(files);
   for (const problem of problems) io.complain(problem);
@@ -28,7 +31,10 @@ export async function exportVisit(
   const exact = options.exact === true;
   const { csv, hidden } = visitTable(visit, knownFrom(before), exact);
   io.write(csv);
-  if (exact) io.complain('Exact places: for your own use, and for those who may know where threatened species are.');
+  if (exact)
+    io.complain(
+      'Exact places: for your own use, and for those who may know where threatened species are.',
+    );
   else if (hidden > 0)
     io.complain(
       `The place is withheld for the sake of ${hidden} ${hidden === 1 ? 'entry' : 'entries'} of threatened or sensitive species; --exact writes it.`,
@@ -45,10 +51,16 @@ async function chosenFile(
     throw new Refusal(EXIT.usage, 'Name one visit: tussock export FILE, or tussock export --last.');
   if (file === undefined) {
     const latest = files.at(-1);
-    if (latest === undefined) throw new Refusal(EXIT.notTaken, `There is no visit in ${notebook} yet.`);
+    if (latest === undefined)
+      throw new Refusal(EXIT.notTaken, `There is no visit in ${notebook} yet.`);
     return latest;
   }
-  const inNotebook = join(notebook, 'visits', file.slice(0, 4), file.endsWith('.json') ? file : `${file}.json`);
+  const inNotebook = join(
+    notebook,
+    'visits',
+    file.slice(0, 4),
+    file.endsWith('.json') ? file : `${file}.json`,
+  );
   for (const path of [file, inNotebook]) if (await exists(path)) return path;
   throw new Refusal(EXIT.notTaken, `There is no visit file ${file}, here or in ${notebook}.`);
 }

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { createInterface } from 'node:readline';
-import { visitStore } from '../notebook/visit-store.ts';
 import { readVisits, visitFiles } from '../notebook/notebook.ts';
+import { visitStore } from '../notebook/visit-store.ts';
 import { firstOf, knownFrom, priorFor } from '../taxa/known.ts';
 import { observationOf } from '../taxa/observation.ts';
 import { CATEGORY_WORDS, isThreatened } from '../taxa/red-list.ts';
@@ -45,10 +45,15 @@ export async function fieldLines(
   for (const problem of problems) io.complain(problem);
   const store = visitStore(notebook, beginning.opened);
   let { visit } = beginning;
-  const known = knownFrom(visits.map((read) => read.visit).filter((other) => other.id !== visit.id));
+  const known = knownFrom(
+    visits.map((read) => read.visit).filter((other) => other.id !== visit.id),
+  );
   let lineNumber = 0;
   let refused = 0;
-  for await (const typed of createInterface({ input: io.input, crlfDelay: Number.POSITIVE_INFINITY })) {
+  for await (const typed of createInterface({
+    input: io.input,
+    crlfDelay: Number.POSITIVE_INFINITY,
+  })) {
     lineNumber += 1;
     if (typed.trim() === '') continue;
     const time = stamp(Date.now(), zoneOf(visit));
@@ -57,7 +62,8 @@ export async function fieldLines(
     const observation = observed(typed, taken);
     visit = updateVisit(visit, { do: 'log', time, id: randomUUID(), observation });
     const { leftAlone } = await store.save(visit);
-    if (leftAlone !== null) io.complain(`Another program changed ${leftAlone}; this visit goes on in a file of its own.`);
+    if (leftAlone !== null)
+      io.complain(`Another program changed ${leftAlone}; this visit goes on in a file of its own.`);
     const entry = visit.entries.at(-1);
     if (entry) io.answer(answerWords(entry, firstOf(known, visit, entry)));
     if (taken.problem !== null) {
@@ -72,14 +78,19 @@ export async function fieldLines(
 function observed(typed: string, taken: Taken): Observation {
   const line = readEntryLine(typed);
   const read = observationOf(typed, line, taken.hit?.taxon ?? null);
-  return line.problem === null ? read : { ...read, words: typed.trim(), count: { kind: 'present' }, parts: [] };
+  return line.problem === null
+    ? read
+    : { ...read, words: typed.trim(), count: { kind: 'present' }, parts: [] };
 }
 
 function take(typed: string, index: TaxonIndex, prior: Parameters<typeof search>[2]): Taken {
   const line = readEntryLine(typed);
   if (line.problem) return { hit: null, problem: line.problem.words };
   if (line.words === '') {
-    const problem = line.description === null ? 'There is a count and no name.' : 'There is a description and no name.';
+    const problem =
+      line.description === null
+        ? 'There is a count and no name.'
+        : 'There is a description and no name.';
     return { hit: null, problem };
   }
   const hits = search(index, line.words, prior);
@@ -89,7 +100,10 @@ function take(typed: string, index: TaxonIndex, prior: Parameters<typeof search>
     const guess = hits[0] ? ` Perhaps ${shown(hits[0])}?` : '';
     return { hit: null, problem: `"${line.words}" is no name in the lists.${guess}` };
   }
-  return { hit: null, problem: `"${line.words}" fits ${hits.slice(0, 3).map(shown).join(', ')}${hits.length > 3 ? ' and more' : ''}: write more of the name.` };
+  return {
+    hit: null,
+    problem: `"${line.words}" fits ${hits.slice(0, 3).map(shown).join(', ')}${hits.length > 3 ? ' and more' : ''}: write more of the name.`,
+  };
 }
 
 function shown(hit: Hit): string {
@@ -105,7 +119,11 @@ function answerWords(entry: Entry, first: string | null): string {
     entry.uncertain ? `${nameOf(entry)}?` : nameOf(entry),
     entry.count.kind === 'present' ? 'present' : countText(entry.count),
     partsText(entry.parts),
-    category === null ? 'unnamed' : isThreatened(category) ? `${category} ! ${CATEGORY_WORDS[category]}, keep your distance` : category,
+    category === null
+      ? 'unnamed'
+      : isThreatened(category)
+        ? `${category} ! ${CATEGORY_WORDS[category]}, keep your distance`
+        : category,
     first ?? '',
   ]
     .filter((part) => part !== '')

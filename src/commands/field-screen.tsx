@@ -87,7 +87,14 @@ async function openScreen(
         suspend = suspendTerminal;
       }}
     />,
-    { exitOnCtrlC: false, patchConsole: false, alternateScreen: true, interactive: true, incrementalRendering: true, maxFps: 60 },
+    {
+      exitOnCtrlC: false,
+      patchConsole: false,
+      alternateScreen: true,
+      interactive: true,
+      incrementalRendering: true,
+      maxFps: 60,
+    },
   );
   // Ink sends only what changed in a row; after a resize the terminal may have moved all of them.
   process.stdout.prependListener('resize', () => {
@@ -96,7 +103,8 @@ async function openScreen(
   });
   input.listen((key) => store.dispatch({ kind: 'key', key, now: Date.now(), id: randomUUID() }));
   const ticking = setInterval(() => store.dispatch({ kind: 'tick', now: Date.now() }), TICK);
-  for (const signal of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.on(signal, () => leave(SIGNAL_CODES[signal]));
+  for (const signal of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const)
+    process.on(signal, () => leave(SIGNAL_CODES[signal]));
   void learn(notebook, visit.id, store);
 
   const code = await left;
@@ -119,7 +127,11 @@ const SIGNAL_CODES = { SIGHUP: 129, SIGINT: 130, SIGTERM: 143 } as const;
 
 function openingMessage(notices: readonly string[], since: string | null) {
   const first = notices[0];
-  if (first !== undefined) return { kind: 'problem' as const, words: notices.length > 1 ? `${first} (${notices.length - 1} more)` : first };
+  if (first !== undefined)
+    return {
+      kind: 'problem' as const,
+      words: notices.length > 1 ? `${first} (${notices.length - 1} more)` : first,
+    };
   if (since === null) return null;
   return { kind: 'done' as const, words: `The visit begun at ${since} goes on. Esc e ends it.` };
 }
@@ -131,10 +143,16 @@ async function learn(
   store: { dispatch(event: Parameters<typeof updateField>[1]): void },
 ): Promise<void> {
   const { visits, problems } = await readVisits(await visitFiles(notebook));
-  store.dispatch({ kind: 'known', known: knownFrom(visits.map((read) => read.visit).filter((other) => other.id !== current)) });
+  store.dispatch({
+    kind: 'known',
+    known: knownFrom(visits.map((read) => read.visit).filter((other) => other.id !== current)),
+  });
   const first = problems[0];
   if (first !== undefined)
-    store.dispatch({ kind: 'notice', words: problems.length > 1 ? `${first} (${problems.length - 1} more)` : first });
+    store.dispatch({
+      kind: 'notice',
+      words: problems.length > 1 ? `${first} (${problems.length - 1} more)` : first,
+    });
 }
 
 /** Stops the process as Ctrl-Z does, until the shell says go on; Windows has no such thing. */

@@ -9,7 +9,9 @@ export function leavingWords({ visit, saved, now }: Session): string {
   if (saved.file === null) return 'Nothing was logged; no file was written.\n';
   const entries = standing(visit);
   const species = new Set(entries.flatMap((entry) => entry.taxon?.scientificName ?? [])).size;
-  const watched = durationWords(watchedTime(visit.effort, epochOf(visit.start), visit.end ? epochOf(visit.end) : now));
+  const watched = durationWords(
+    watchedTime(visit.effort, epochOf(visit.start), visit.end ? epochOf(visit.end) : now),
+  );
   const { distance } = visit.effort;
   const facts = [
     `${entries.length} ${entries.length === 1 ? 'entry' : 'entries'}`,
@@ -24,8 +26,14 @@ export function leavingWords({ visit, saved, now }: Session): string {
 /** What is not on disk when the screen is left, so that it at least stands in the terminal; else null. */
 export function unsavedWords({ visit, saved }: Session): string | null {
   if (saved.changes >= visit.changes.length) return null;
-  const open = new Set(visit.changes.slice(saved.changes).flatMap((change) => (change.part === 'entry' ? [change.number] : [])));
-  const lines = visit.entries.filter((entry) => open.has(entry.number)).map((entry) => `  ${entry.number} ${entry.time} ${entryText(entry)}`);
+  const open = new Set(
+    visit.changes
+      .slice(saved.changes)
+      .flatMap((change) => (change.part === 'entry' ? [change.number] : [])),
+  );
+  const lines = visit.entries
+    .filter((entry) => open.has(entry.number))
+    .map((entry) => `  ${entry.number} ${entry.time} ${entryText(entry)}`);
   return [
     `NOT SAVED: ${saved.failure ?? 'the save did not finish'}. These entries are not in the notebook:`,
     ...lines,

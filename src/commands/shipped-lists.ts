@@ -10,7 +10,9 @@ const FOLDER = fileURLToPath(new URL('../taxa/', import.meta.url));
 export async function shippedLists(folder = FOLDER): Promise<SpeciesList[]> {
   const files = (await readdir(folder)).filter((name) => name.endsWith('.csv')).sort();
   return Promise.all(
-    files.map(async (file) => readSpeciesList(basename(file, '.csv'), await readFile(join(folder, file), 'utf8'))),
+    files.map(async (file) =>
+      readSpeciesList(basename(file, '.csv'), await readFile(join(folder, file), 'utf8')),
+    ),
   );
 }
 

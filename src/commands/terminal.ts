@@ -57,7 +57,10 @@ export function rawInput(): RawInput {
 
 /** The size of the terminal, and every change of it. */
 export function terminalSize(): { get(): Size; subscribe(listener: () => void): () => void } {
-  const read = (): Size => ({ columns: process.stdout.columns || 80, rows: process.stdout.rows || 24 });
+  const read = (): Size => ({
+    columns: process.stdout.columns || 80,
+    rows: process.stdout.rows || 24,
+  });
   let size = read();
   const listeners = new Set<() => void>();
   process.stdout.prependListener('resize', () => {

@@ -1,4 +1,4 @@
-import type { Position } from '../visit/place.ts';
+import type { Position } from './position.ts';
 
 /** A position on a coarser grid, as decimal text, with the distance in metres that covers its cell. */
 export interface GeneralPosition {
@@ -16,7 +16,10 @@ const ECCENTRICITY_2 = 0.00669437999014;
  * randomised (Chapman 2020, Current Best Practices for Generalizing Sensitive Species Occurrence
  * Data, doi 10.15468/doc-5jp4-5g10).
  */
-export function generalised({ latitude, longitude }: Position, decimals: 1 | 2 | 3): GeneralPosition {
+export function generalised(
+  { latitude, longitude }: Position,
+  decimals: 1 | 2 | 3,
+): GeneralPosition {
   const scale = 10 ** decimals;
   const rounded = (degrees: number) => {
     const step = Math.round(degrees * scale);

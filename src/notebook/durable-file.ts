@@ -58,7 +58,11 @@ export async function moveDurably(from: string, to: string): Promise<boolean> {
   return moved;
 }
 
-async function withTemporary(path: string, text: string, place: (temporary: string) => Promise<void>): Promise<void> {
+async function withTemporary(
+  path: string,
+  text: string,
+  place: (temporary: string) => Promise<void>,
+): Promise<void> {
   const temporary = join(dirname(path), `.${basename(path)}.${process.pid}.tmp`);
   try {
     const file = await open(temporary, 'w');
@@ -94,7 +98,8 @@ async function moveToFree(from: string, to: string): Promise<boolean> {
 async function makeFolder(path: string): Promise<void> {
   const made = await mkdir(path, { recursive: true });
   if (made === undefined) return;
-  for (let folder = path; folder.length >= made.length; folder = dirname(folder)) await flushFolder(dirname(folder));
+  for (let folder = path; folder.length >= made.length; folder = dirname(folder))
+    await flushFolder(dirname(folder));
 }
 
 /** A rename lasts only when its folder is flushed. Windows has no such call and flushes by itself. */

@@ -8,7 +8,9 @@ import { type OpenedVisit, readVisit } from './visit-file.ts';
 /** The notebook folder: the option, else `TUSSOCK_NOTEBOOK`, else the platform's place for such data. */
 export function notebookFolder(option: string | undefined, environment: NodeJS.ProcessEnv): string {
   const named = option ?? environment.TUSSOCK_NOTEBOOK;
-  return named === undefined || named === '' ? envPaths('tussock', { suffix: '' }).data : resolve(named);
+  return named === undefined || named === ''
+    ? envPaths('tussock', { suffix: '' }).data
+    : resolve(named);
 }
 
 /** Makes the folder if need be; null when it can be read and written, else a sentence. */
@@ -16,7 +18,8 @@ export async function openNotebook(folder: string): Promise<string | null> {
   const mend = 'Name another folder with --notebook DIR or TUSSOCK_NOTEBOOK, or mend its rights.';
   try {
     await mkdir(folder, { recursive: true });
-    if (!(await stat(folder)).isDirectory()) return `The notebook ${folder} is not a folder. ${mend}`;
+    if (!(await stat(folder)).isDirectory())
+      return `The notebook ${folder} is not a folder. ${mend}`;
     await access(folder, constants.R_OK | constants.W_OK | constants.X_OK);
     await visitFiles(folder);
     return null;
@@ -38,7 +41,9 @@ export async function visitFiles(folder: string): Promise<string[]> {
   const years = (await listing(visits)).filter((name) => /^\d{4}$/.test(name)).sort();
   const files: string[] = [];
   for (const year of years) {
-    const names = (await listing(join(visits, year))).filter((name) => /^\d{4}-.*\.json$/.test(name));
+    const names = (await listing(join(visits, year))).filter((name) =>
+      /^\d{4}-.*\.json$/.test(name),
+    );
     files.push(...names.sort().map((name) => join(visits, year, name)));
   }
   return files;
@@ -70,7 +75,8 @@ export async function readVisits(paths: readonly string[]): Promise<ReadVisits> 
       continue;
     }
     const other = byId.get(read.visit.id);
-    if (!other || other.visit.changes.length < read.visit.changes.length) byId.set(read.visit.id, read);
+    if (!other || other.visit.changes.length < read.visit.changes.length)
+      byId.set(read.visit.id, read);
   }
   return { visits: [...byId.values()], problems };
 }

@@ -57,11 +57,15 @@ export function visitFrom(text: string): { visit: Visit } | { problem: string } 
   try {
     data = JSON.parse(text);
   } catch (error) {
-    return { problem: `it is not whole JSON: ${error instanceof Error ? error.message : String(error)}` };
+    return {
+      problem: `it is not whole JSON: ${error instanceof Error ? error.message : String(error)}`,
+    };
   }
   const version = (data as { formatVersion?: unknown } | null)?.formatVersion;
   if (typeof version === 'number' && version > FORMAT_VERSION)
-    return { problem: `it was written by a newer Tussock (format ${version}; this one reads ${FORMAT_VERSION})` };
+    return {
+      problem: `it was written by a newer Tussock (format ${version}; this one reads ${FORMAT_VERSION})`,
+    };
   const read = Visit.safeParse(data);
   if (read.success) return { visit: read.data };
   const issue = read.error.issues[0];

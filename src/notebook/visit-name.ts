@@ -12,7 +12,10 @@ export function fileWords(name: string): string {
     .normalize('NFC')
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, '-');
-  return [...plain].slice(0, LONGEST).join('').replace(/^-+|-+$/g, '');
+  return [...plain]
+    .slice(0, LONGEST)
+    .join('')
+    .replace(/^-+|-+$/g, '');
 }
 
 /**

@@ -31,7 +31,9 @@ export function visitStore(notebook: string, opened: OpenedVisit | null): VisitS
   async function write(visit: Visit): Promise<string> {
     if (file === null) return create(notebook, visit);
     await visitDatabase(file.path, visit).write();
-    return file.belongs === visitPath(notebook, visit) ? file.path : follow(notebook, file.path, visit);
+    return file.belongs === visitPath(notebook, visit)
+      ? file.path
+      : follow(notebook, file.path, visit);
   }
 
   return {

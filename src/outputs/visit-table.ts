@@ -52,7 +52,11 @@ export function visitTable(visit: Visit, before: Known, exact: boolean): VisitTa
   const place = placeCells(visit, exact ? null : decimalsForAll(entries));
   const rows = entries.map((entry): Cells => {
     const withheld = !exact && decimalsFor(entry) !== null && entry.description !== null;
-    return { ...place, ...entryCells(entry, firstOf(before, visit, entry)), ...(withheld ? WITHHELD_REMARKS : {}) };
+    return {
+      ...place,
+      ...entryCells(entry, firstOf(before, visit, entry)),
+      ...(withheld ? WITHHELD_REMARKS : {}),
+    };
   });
   const csv = stringify(rows, {
     header: true,
@@ -66,12 +70,18 @@ export function visitTable(visit: Visit, before: Known, exact: boolean): VisitTa
 
 const WITHHELD_REMARKS = {
   occurrenceRemarks: '',
-  informationWithheld: 'place name, exact coordinates and remarks withheld: threatened or sensitive species',
+  informationWithheld:
+    'place name, exact coordinates and remarks withheld: threatened or sensitive species',
 };
 
 type PlaceCells = Pick<
   Cells,
-  'locality' | 'decimalLatitude' | 'decimalLongitude' | 'coordinateUncertaintyInMeters' | 'informationWithheld' | 'dataGeneralizations'
+  | 'locality'
+  | 'decimalLatitude'
+  | 'decimalLongitude'
+  | 'coordinateUncertaintyInMeters'
+  | 'informationWithheld'
+  | 'dataGeneralizations'
 >;
 
 function placeCells(visit: Visit, decimals: 0 | 1 | 2 | 3 | null): PlaceCells {
@@ -92,7 +102,8 @@ function placeCells(visit: Visit, decimals: 0 | 1 | 2 | 3 | null): PlaceCells {
     decimalLatitude: coarse ? Number(coarse.latitude) : '',
     decimalLongitude: coarse ? Number(coarse.longitude) : '',
     coordinateUncertaintyInMeters: coarse?.uncertainty ?? '',
-    informationWithheld: 'place name and exact coordinates withheld: a threatened or sensitive species is in this visit',
+    informationWithheld:
+      'place name and exact coordinates withheld: a threatened or sensitive species is in this visit',
     dataGeneralizations: coarse ? `coordinates rounded to ${10 ** -Number(decimals)} degrees` : '',
   };
 }

@@ -1,21 +1,52 @@
-import { PassThrough } from 'node:stream';
 import { emitKeypressEvents } from 'node:readline';
+import { PassThrough } from 'node:stream';
 
 /** Keys that have a name; everything else that is typed is text. */
 export type NamedKey =
-  | 'enter' | 'escape' | 'backspace' | 'delete' | 'tab'
-  | 'up' | 'down' | 'left' | 'right' | 'home' | 'end' | 'page up' | 'page down'
-  | 'ctrl-c' | 'ctrl-l' | 'ctrl-u' | 'ctrl-z';
+  | 'enter'
+  | 'escape'
+  | 'backspace'
+  | 'delete'
+  | 'tab'
+  | 'up'
+  | 'down'
+  | 'left'
+  | 'right'
+  | 'home'
+  | 'end'
+  | 'page up'
+  | 'page down'
+  | 'ctrl-c'
+  | 'ctrl-l'
+  | 'ctrl-u'
+  | 'ctrl-z';
 
 export type Key = { name: 'text'; text: string } | { name: NamedKey };
 
 const NAMES: Record<string, NamedKey> = {
-  return: 'enter', enter: 'enter', escape: 'escape', backspace: 'backspace', delete: 'delete', tab: 'tab',
-  up: 'up', down: 'down', left: 'left', right: 'right', home: 'home', end: 'end',
-  pageup: 'page up', pagedown: 'page down',
+  return: 'enter',
+  enter: 'enter',
+  escape: 'escape',
+  backspace: 'backspace',
+  delete: 'delete',
+  tab: 'tab',
+  up: 'up',
+  down: 'down',
+  left: 'left',
+  right: 'right',
+  home: 'home',
+  end: 'end',
+  pageup: 'page up',
+  pagedown: 'page down',
 };
 const CONTROL: Record<string, NamedKey> = {
-  c: 'ctrl-c', h: 'backspace', j: 'enter', l: 'ctrl-l', m: 'enter', u: 'ctrl-u', z: 'ctrl-z',
+  c: 'ctrl-c',
+  h: 'backspace',
+  j: 'enter',
+  l: 'ctrl-l',
+  m: 'enter',
+  u: 'ctrl-u',
+  z: 'ctrl-z',
 };
 
 interface Keypress {
@@ -56,12 +87,18 @@ function keysOf(text: string | undefined, press: Keypress): Key[] {
   const sequence = press.sequence ?? text ?? '';
   if (press.meta === true && sequence.startsWith('\u001b')) {
     const rest = sequence.slice(1);
-    if (press.name === 'escape') return [{ name: 'escape' }, { name: 'escape' }];
+    // Node marks a lone Esc, whose wait has run out, as meta too.
+    if (press.name === 'escape')
+      return rest === '' ? [{ name: 'escape' }] : [{ name: 'escape' }, { name: 'escape' }];
     if (!/^[[O]./.test(rest)) return [{ name: 'escape' }, ...keysOf(rest, plainPress(press, rest))];
   }
   if (press.ctrl === true) {
     const control = press.name === undefined ? undefined : CONTROL[press.name];
-    return control ? [{ name: control }] : named && sequence.startsWith('\u001b') ? [{ name: named }] : [];
+    return control
+      ? [{ name: control }]
+      : named && sequence.startsWith('\u001b')
+        ? [{ name: named }]
+        : [];
   }
   if (named) return [{ name: named }];
   const typed = text ?? sequence;
@@ -69,5 +106,10 @@ function keysOf(text: string | undefined, press: Keypress): Key[] {
 }
 
 function plainPress(press: Keypress, sequence: string): Keypress {
-  return { ...(press.name === undefined ? {} : { name: press.name }), ctrl: press.ctrl ?? false, meta: false, sequence };
+  return {
+    ...(press.name === undefined ? {} : { name: press.name }),
+    ctrl: press.ctrl ?? false,
+    meta: false,
+    sequence,
+  };
 }

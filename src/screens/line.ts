@@ -20,10 +20,15 @@ export function editLine(line: Line, key: Key): Line {
   const { text, cursor } = line;
   switch (key.name) {
     case 'text':
-      return { text: text.slice(0, cursor) + key.text + text.slice(cursor), cursor: cursor + key.text.length };
+      return {
+        text: text.slice(0, cursor) + key.text + text.slice(cursor),
+        cursor: cursor + key.text.length,
+      };
     case 'backspace': {
       const from = before(text, cursor);
-      return from === cursor ? line : { text: text.slice(0, from) + text.slice(cursor), cursor: from };
+      return from === cursor
+        ? line
+        : { text: text.slice(0, from) + text.slice(cursor), cursor: from };
     }
     case 'delete': {
       const to = after(text, cursor);

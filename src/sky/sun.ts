@@ -1,8 +1,8 @@
 import { getPosition, getTimes } from 'suncalc';
 import { Temporal } from 'temporal-polyfill';
+import type { Position } from '../ground/position.ts';
 
 /** Degrees, north and east positive, WGS84. */
-type Position = { latitude: number; longitude: number };
 
 /**
  * The sun of one date at one position. Times are epoch milliseconds; civil twilight runs from

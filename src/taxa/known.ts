@@ -38,7 +38,11 @@ export function knownFrom(visits: Iterable<Visit>): Known {
     const key = visit.place === null ? null : placeKey(visit.place.name);
     if (visit.place !== null && key !== null) {
       known.lastPlace = visit.place;
-      known.places.set(key, { place: visit.place, visits: (known.places.get(key)?.visits ?? 0) + 1, last: date });
+      known.places.set(key, {
+        place: visit.place,
+        visits: (known.places.get(key)?.visits ?? 0) + 1,
+        last: date,
+      });
     }
     for (const name of recorded(visit)) {
       const taxon = known.taxa.get(name) ?? { ...nothingSeen(), years: new Set(), here: new Map() };
@@ -55,7 +59,11 @@ export function knownFrom(visits: Iterable<Visit>): Known {
 }
 
 function recorded(visit: Visit): Set<string> {
-  return new Set(standing(visit).filter(isRecord).map((entry) => entry.taxon?.scientificName ?? ''));
+  return new Set(
+    standing(visit)
+      .filter(isRecord)
+      .map((entry) => entry.taxon?.scientificName ?? ''),
+  );
 }
 
 function isRecord(entry: Entry): boolean {
@@ -89,7 +97,8 @@ export function firstOf(before: Known, visit: Visit, entry: Entry): First | null
   const name = entry.taxon?.scientificName;
   if (name === undefined || !isRecord(entry)) return null;
   const earlier = visit.entries.some(
-    (other) => other.number < entry.number && other.taxon?.scientificName === name && isRecord(other),
+    (other) =>
+      other.number < entry.number && other.taxon?.scientificName === name && isRecord(other),
   );
   if (earlier) return null;
   const known = before.taxa.get(name);
@@ -112,7 +121,13 @@ export function priorFor(known: Known | null, place: string | null, date: string
     const here = place === null ? undefined : seen.here.get(place);
     const seasonHere = here ? around(here.months, month) : 0;
     const season = around(seen.months, month);
-    return common + 8 * part(seasonHere) + 3 * part(here?.visits ?? 0) + 2.5 * part(season) + 2 * part(seen.visits);
+    return (
+      common +
+      8 * part(seasonHere) +
+      3 * part(here?.visits ?? 0) +
+      2.5 * part(season) +
+      2 * part(seen.visits)
+    );
   };
 }
 

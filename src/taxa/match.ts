@@ -65,7 +65,11 @@ function wordFit(query: readonly string[], words: readonly string[]): number | n
   }
   if (query.length < 2) return null;
   // Longest first, so that a single letter does not take the word that a longer part needs.
-  const anyOrder = place([...query].sort((one, two) => two.length - one.length), words, false);
+  const anyOrder = place(
+    [...query].sort((one, two) => two.length - one.length),
+    words,
+    false,
+  );
   return anyOrder ? FIT.wordsAnyOrder + WHOLE_WORD * anyOrder.typed : null;
 }
 
@@ -75,13 +79,19 @@ interface Placed {
   typed: number;
 }
 
-function place(query: readonly string[], words: readonly string[], ordered: boolean): Placed | null {
+function place(
+  query: readonly string[],
+  words: readonly string[],
+  ordered: boolean,
+): Placed | null {
   const taken = new Set<number>();
   let from = 0;
   let typed = 0;
   let first = words.length;
   for (const part of query) {
-    const at = words.findIndex((word, index) => index >= from && !taken.has(index) && word.startsWith(part));
+    const at = words.findIndex(
+      (word, index) => index >= from && !taken.has(index) && word.startsWith(part),
+    );
     const run = at === -1 ? initialsRun(part, words, from, taken) : null;
     if (at === -1 && run === null) return null;
     const start = run ?? at;

@@ -28,7 +28,8 @@ export function fourLetterCode(name: string): string {
   const code = () => {
     if (words.length === 1) return letters(first, 4);
     if (words.length === 2) return letters(first, 2) + letters(second, 2);
-    if (words.length > 3) return [first, second, third, fourth].map((word) => letters(word, 1)).join('');
+    if (words.length > 3)
+      return [first, second, third, fourth].map((word) => letters(word, 1)).join('');
     return lastTwoHyphenated(name)
       ? letters(first, 2) + letters(second, 1) + letters(third, 1)
       : letters(first, 1) + letters(second, 1) + letters(third, 2);

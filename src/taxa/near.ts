@@ -23,7 +23,8 @@ export function nearMatches(query: readonly string[], index: TaxonIndex): [Index
     for (const name of indexed.names) {
       const slips = slipsIn(query, name);
       if (slips === null) continue;
-      const score = NEAR.oneSlip - NEAR.eachFurther * (slips - 1) - (name.kind === 'vernacular' ? 0 : 2);
+      const score =
+        NEAR.oneSlip - NEAR.eachFurther * (slips - 1) - (name.kind === 'vernacular' ? 0 : 2);
       if (best === null || score > best.score) best = { score, name };
     }
     return best === null ? [] : [[indexed, best]];
@@ -34,7 +35,10 @@ function slipsIn(query: readonly string[], name: IndexedName): number | null {
   let slips = 0;
   for (const part of query) {
     const allowed = slipsAllowed(part.length);
-    const least = Math.min(...name.words.map((word) => prefixSlips(part, word, allowed)), Number.POSITIVE_INFINITY);
+    const least = Math.min(
+      ...name.words.map((word) => prefixSlips(part, word, allowed)),
+      Number.POSITIVE_INFINITY,
+    );
     if (least > allowed) return null;
     slips += least;
   }
@@ -46,7 +50,8 @@ function prefixSlips(part: string, word: string, allowed: number): number {
   if (word.startsWith(part)) return 0;
   if (allowed === 0 || word.length < part.length - allowed) return allowed + 1;
   // Most slips leave one of the first two letters in place; the loose step finds the others.
-  if (word[0] !== part[0] && word[0] !== part[1] && word[1] !== part[0] && word[1] !== part[1]) return allowed + 1;
+  if (word[0] !== part[0] && word[0] !== part[1] && word[1] !== part[0] && word[1] !== part[1])
+    return allowed + 1;
   const longest = Math.min(word.length, part.length + allowed);
   return Math.min(...lastRow(part, word.slice(0, longest)));
 }
@@ -84,7 +89,9 @@ function lastRow(part: string, word: string): number[] {
 export function looseMatches(query: readonly string[], index: TaxonIndex): [IndexedTaxon, Match][] {
   const wanted = threes(query);
   const candidates = index.taxa
-    .flatMap((indexed) => indexed.names.map((name) => ({ indexed, name, shared: shared(wanted, name) })))
+    .flatMap((indexed) =>
+      indexed.names.map((name) => ({ indexed, name, shared: shared(wanted, name) })),
+    )
     .filter((candidate) => candidate.shared > 0)
     .sort((one, two) => two.shared - one.shared)
     .slice(0, LOOSE_CANDIDATES);
@@ -103,7 +110,9 @@ export function looseMatches(query: readonly string[], index: TaxonIndex): [Inde
 }
 
 function threes(words: readonly string[]): Set<string> {
-  const all = words.flatMap((word) => Array.from({ length: Math.max(0, word.length - 2) }, (_, at) => word.slice(at, at + 3)));
+  const all = words.flatMap((word) =>
+    Array.from({ length: Math.max(0, word.length - 2) }, (_, at) => word.slice(at, at + 3)),
+  );
   return new Set(all);
 }
 

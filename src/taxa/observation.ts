@@ -1,5 +1,5 @@
-import { countOf, type EntryLine } from '../visit/entry-line.ts';
 import type { Observation } from '../visit/entry.ts';
+import { countOf, type EntryLine } from '../visit/entry-line.ts';
 import { entryTaxon, type Taxon } from './taxon.ts';
 
 /**

@@ -1,4 +1,4 @@
-import { RED_LIST_CATEGORIES, type RedListCategory } from '../visit/entry.ts';
+import type { RedListCategory } from '../visit/entry.ts';
 
 /** IUCN Red List Categories and Criteria, version 3.1, second edition (2012): letters and words. */
 export const CATEGORY_WORDS: Record<RedListCategory, string> = {
@@ -18,8 +18,4 @@ const THREATENED: ReadonlySet<RedListCategory> = new Set(['CR', 'EN', 'VU']);
 /** Threatened is CR, EN and VU only; data deficient is no category of threat (IUCN 2012, part II). */
 export function isThreatened(category: RedListCategory): boolean {
   return THREATENED.has(category);
-}
-
-export function isCategory(text: string): text is RedListCategory {
-  return (RED_LIST_CATEGORIES as readonly string[]).includes(text);
 }

@@ -41,7 +41,12 @@ export function search(index: TaxonIndex, words: string, prior: Prior, limit = 8
   return ranked(looseMatches(query, index), 'loose', prior, limit);
 }
 
-function ranked(matches: [IndexedTaxon, Match][], how: Hit['how'], prior: Prior, limit: number): Hit[] {
+function ranked(
+  matches: [IndexedTaxon, Match][],
+  how: Hit['how'],
+  prior: Prior,
+  limit: number,
+): Hit[] {
   return matches
     .map(([{ taxon }, match]) => ({
       taxon,

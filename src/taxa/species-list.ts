@@ -18,7 +18,9 @@ export function readSpeciesList(name: string, csv: string): SpeciesList {
   try {
     rows = parse(csv, { columns: true, bom: true, info: true, skip_empty_lines: true, trim: true });
   } catch (error) {
-    list.problems.push(`${name}: not a CSV table: ${error instanceof Error ? error.message : String(error)}`);
+    list.problems.push(
+      `${name}: not a CSV table: ${error instanceof Error ? error.message : String(error)}`,
+    );
     return list;
   }
   const seen = new Set<string>();
@@ -27,7 +29,9 @@ export function readSpeciesList(name: string, csv: string): SpeciesList {
     const where = `${name}, line ${info.lines}`;
     if (!read.success) {
       const issue = read.error.issues[0];
-      list.problems.push(`${where}: ${issue?.path.join('.') ?? 'row'}: ${issue?.message ?? 'not understood'}`);
+      list.problems.push(
+        `${where}: ${issue?.path.join('.') ?? 'row'}: ${issue?.message ?? 'not understood'}`,
+      );
     } else if (seen.has(read.data.scientificName)) {
       list.problems.push(`${where}: ${read.data.scientificName} stands in the list twice.`);
     } else {

@@ -1,9 +1,12 @@
 import * as z from 'zod';
 import { type EntryTaxon, RedListCategory } from '../visit/entry.ts';
 
-const names = z
-  .string()
-  .transform((text) => text.split('|').map((name) => name.trim()).filter((name) => name !== ''));
+const names = z.string().transform((text) =>
+  text
+    .split('|')
+    .map((name) => name.trim())
+    .filter((name) => name !== ''),
+);
 const orNull = z.string().transform((text) => (text === '' ? null : text));
 
 /**
@@ -38,6 +41,22 @@ export type Taxon = z.infer<typeof TaxonRow> & { list: string };
 
 /** What an entry keeps of a taxon. */
 export function entryTaxon(taxon: Taxon): EntryTaxon {
-  const { scientificName, vernacularName, taxonRank, redListCategory, redListSource, sensitivity, list } = taxon;
-  return { scientificName, vernacularName, taxonRank, redListCategory, redListSource, sensitivity, list };
+  const {
+    scientificName,
+    vernacularName,
+    taxonRank,
+    redListCategory,
+    redListSource,
+    sensitivity,
+    list,
+  } = taxon;
+  return {
+    scientificName,
+    vernacularName,
+    taxonRank,
+    redListCategory,
+    redListSource,
+    sensitivity,
+    list,
+  };
 }

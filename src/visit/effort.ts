@@ -48,11 +48,14 @@ export function readEffort(
   let distance: number | null = null;
   let observers: number | null = null;
   const rest = text
-    .replace(/(?<![\w.])(\d+(?:[.,]\d+)?)\s*(km|nmi|mi|miles?|yd|m)\b/i, (_, digits: string, unit: string) => {
-      const name = unit.toLowerCase().startsWith('mile') ? 'mi' : unit.toLowerCase();
-      distance = Number(digits.replace(',', '.')) * METRES[name as keyof typeof METRES];
-      return ' ';
-    })
+    .replace(
+      /(?<![\w.])(\d+(?:[.,]\d+)?)\s*(km|nmi|mi|miles?|yd|m)\b/i,
+      (_, digits: string, unit: string) => {
+        const name = unit.toLowerCase().startsWith('mile') ? 'mi' : unit.toLowerCase();
+        distance = Number(digits.replace(',', '.')) * METRES[name as keyof typeof METRES];
+        return ' ';
+      },
+    )
     .replace(/(?<![\w.])(\d+)\s*(?:people|persons?|observers?|of us)\b/i, (_, digits: string) => {
       observers = Number(digits);
       return ' ';
@@ -64,7 +67,8 @@ export function readEffort(
     return {
       problem: `"${number[0]}" has no unit: write ${number[0]} km, ${number[0]} mi or ${number[0]} people.`,
     };
-  if (observers === 0) return { problem: 'At least one person was there: write 1 people or leave it out.' };
+  if (observers === 0)
+    return { problem: 'At least one person was there: write 1 people or leave it out.' };
   return { effort: { distance, observers, method: rest === '' ? null : rest } };
 }
 
@@ -72,7 +76,9 @@ export function readEffort(
 export function effortText(effort: Effort): string {
   return [
     effort.distance === null ? '' : distanceWords(effort.distance),
-    effort.observers === null ? '' : `${effort.observers} ${effort.observers === 1 ? 'person' : 'people'}`,
+    effort.observers === null
+      ? ''
+      : `${effort.observers} ${effort.observers === 1 ? 'person' : 'people'}`,
     effort.method ?? '',
   ]
     .filter((part) => part !== '')

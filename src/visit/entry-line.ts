@@ -1,4 +1,12 @@
-import { type Count, type CountPart, countText, mostOf, type PartLetter, readCount, stepCount } from './count.ts';
+import {
+  type Count,
+  type CountPart,
+  countText,
+  mostOf,
+  type PartLetter,
+  readCount,
+  stepCount,
+} from './count.ts';
 
 /** What a stretch of an entry line was taken for. Every character of the line has one role. */
 export type Role = 'space' | 'name' | 'count' | 'part' | 'unsure' | 'colon' | 'description';
@@ -42,10 +50,13 @@ export function readEntryLine(text: string): EntryLine {
   const pieces = headPieces(head);
   if (colon !== -1) {
     pieces.push({ start: colon, end: colon + 1, role: 'colon' });
-    if (colon + 1 < text.length) pieces.push({ start: colon + 1, end: text.length, role: 'description' });
+    if (colon + 1 < text.length)
+      pieces.push({ start: colon + 1, end: text.length, role: 'description' });
   }
   const texts = (role: Role) =>
-    pieces.filter((piece) => piece.role === role).map((piece) => text.slice(piece.start, piece.end));
+    pieces
+      .filter((piece) => piece.role === role)
+      .map((piece) => text.slice(piece.start, piece.end));
   const description = colon === -1 ? '' : text.slice(colon + 1).trim();
   const counts = texts('count');
   const line: EntryLine = {
@@ -103,7 +114,8 @@ function rejoined(pieces: readonly Piece[]): Piece[] {
   const joined: Piece[] = [];
   for (const piece of pieces) {
     const before = joined.at(-1);
-    if (before?.role === 'name' && piece.role === 'name' && before.end === piece.start) before.end = piece.end;
+    if (before?.role === 'name' && piece.role === 'name' && before.end === piece.start)
+      before.end = piece.end;
     else joined.push({ ...piece });
   }
   return joined;

@@ -1,6 +1,6 @@
 import * as z from 'zod';
-import type { Declared } from './declared.ts';
 import { Count, CountPart, countText, partsText } from './count.ts';
+import type { Declared } from './declared.ts';
 import { Stamp } from './time.ts';
 
 /** IUCN Red List categories, version 3.1 (2001, second edition 2012), from gone to not evaluated. */

@@ -1,22 +1,18 @@
 import * as z from 'zod';
+import { Position } from '../ground/position.ts';
 import type { Declared } from './declared.ts';
+import { isTimeZone } from './time.ts';
 
 /** A named place; coordinates are WGS 84 decimal degrees (EPSG:4326) and may be unknown. */
 export const Place = z.looseObject({
   name: z.string().min(1),
-  position: z
-    .looseObject({
-      latitude: z.number().min(-90).max(90),
-      longitude: z.number().min(-180).max(180),
-    })
-    .nullable(),
+  position: Position.nullable(),
   /** Coordinates word for word as they were typed. */
   verbatimCoordinates: z.string().nullable(),
   /** IANA zone found from the position; null while the position is unknown. */
-  timeZone: z.string().nullable(),
+  timeZone: z.string().refine(isTimeZone, 'a time zone that this machine knows').nullable(),
 });
 export type Place = Declared<z.infer<typeof Place>>;
-export type Position = NonNullable<Place['position']>;
 
 /** The name by which visits to one place find each other: case and spacing do not matter. */
 export function placeKey(name: string): string {
@@ -36,16 +32,22 @@ const DEGREES = new RegExp(
  */
 export function readPlace(text: string): { place: Place } | { problem: string } {
   const typed = text.trim().replace(/\s+/g, ' ');
-  if (typed === '') return { problem: 'A place needs a name: type one, with decimal degrees behind it if you know them.' };
+  if (typed === '')
+    return {
+      problem: 'A place needs a name: type one, with decimal degrees behind it if you know them.',
+    };
   const found = DEGREES.exec(typed);
   // Whole numbers without a point or letter are part of a name ("Field 12 14"), not degrees.
-  if (!found || !/[.NSEW°]/i.test(typed.slice(found[1]?.length ?? 0))) return { place: named(typed, null, null) };
+  if (!found || !/[.NSEW°]/i.test(typed.slice(found[1]?.length ?? 0)))
+    return { place: named(typed, null, null) };
   const [, name = '', north = '', northSign, east = '', eastSign] = found;
   const verbatim = typed.slice(name.length).replace(/^[\s,@]+/, '');
   const latitude = signed(north, northSign, 'S');
   const longitude = signed(east, eastSign, 'W');
   if (latitude === null || longitude === null)
-    return { problem: `"${verbatim}" has both a sign and a letter for one direction: leave one of them out.` };
+    return {
+      problem: `"${verbatim}" has both a sign and a letter for one direction: leave one of them out.`,
+    };
   if (Math.abs(latitude) > 90)
     return { problem: `Latitude ${latitude} is past 90: latitude comes first, then longitude.` };
   if (Math.abs(longitude) > 180) return { problem: `Longitude ${longitude} is past 180.` };
@@ -63,10 +65,4 @@ function signed(digits: string, letter: string | undefined, negative: 'S' | 'W')
   const value = Number(digits);
   const turned = letter?.toUpperCase() === negative ? -value : value;
   return turned === 0 ? 0 : turned;
-}
-
-/** A place as it is typed, so that it can be edited: the name and the coordinates in the observer's words. */
-export function placeText(place: Place | null): string {
-  if (!place) return '';
-  return place.verbatimCoordinates ? `${place.name} ${place.verbatimCoordinates}` : place.name;
 }

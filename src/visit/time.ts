@@ -1,5 +1,5 @@
-import * as z from 'zod';
 import { Temporal } from 'temporal-polyfill';
+import * as z from 'zod';
 
 /**
  * A moment as it is kept in files: RFC 3339 date and time to the second with the offset that the
@@ -8,7 +8,10 @@ import { Temporal } from 'temporal-polyfill';
  */
 export const Stamp = z
   .string()
-  .regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}[+-]\d{2}:\d{2}$/, 'a time such as 2026-11-14T07:41:05+00:00')
+  .regex(
+    /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}[+-]\d{2}:\d{2}$/,
+    'a time such as 2026-11-14T07:41:05+00:00',
+  )
   .refine((text) => isMoment(text), 'a time that exists in the calendar');
 export type Stamp = z.infer<typeof Stamp>;
 
@@ -33,7 +36,8 @@ export function isTimeZone(name: string): boolean {
 
 /** The stamp of a moment (epoch milliseconds) in an IANA zone. */
 export function stamp(epochMilliseconds: number, timeZone: string): Stamp {
-  const zoned = Temporal.Instant.fromEpochMilliseconds(epochMilliseconds).toZonedDateTimeISO(timeZone);
+  const zoned =
+    Temporal.Instant.fromEpochMilliseconds(epochMilliseconds).toZonedDateTimeISO(timeZone);
   return zoned.toString({ timeZoneName: 'never', smallestUnit: 'second' });
 }
 

@@ -5,7 +5,9 @@ import { type Change, entryNumbered, type Visit } from './visit.ts';
 
 /** The parts of a visit that are set whole. */
 export type Settable = Pick<Visit, 'place' | 'weather' | 'effort' | 'description' | 'end'>;
-type SettableChange = { [Part in keyof Settable]: { do: 'set'; part: Part; value: Settable[Part] } }[keyof Settable];
+type SettableChange = {
+  [Part in keyof Settable]: { do: 'set'; part: Part; value: Settable[Part] };
+}[keyof Settable];
 
 /** What can be done to a visit. Times and ids are handed in. */
 export type VisitAction = { time: Stamp } & (
@@ -29,17 +31,27 @@ export function updateVisit(visit: Visit, action: VisitAction): Visit {
   switch (action.do) {
     case 'log': {
       const entry: Entry = {
-        ...action.observation,
         id: action.id,
         number: nextNumber(visit),
         time: action.time,
+        ...action.observation,
         struck: null,
       };
       const entries = [...visit.entries, entry];
-      return noted({ ...visit, entries }, action.time, { part: 'entry', number: entry.number, before: null });
+      return noted({ ...visit, entries }, action.time, {
+        part: 'entry',
+        number: entry.number,
+        before: null,
+      });
     }
     case 'amend':
-      return changeEntry(visit, action.number, action.time, (entry) => ({ ...entry, ...action.observation }), action.reason);
+      return changeEntry(
+        visit,
+        action.number,
+        action.time,
+        (entry) => ({ ...entry, ...action.observation }),
+        action.reason,
+      );
     case 'strike':
       return changeEntry(visit, action.number, action.time, (entry) =>
         entry.struck === null ? { ...entry, struck: action.time } : entry,
@@ -79,11 +91,19 @@ function changeEntry(
   if (!before) return visit;
   const after = change(before);
   if (after === before) return visit;
-  return noted(withEntry(visit, after), time, { part: 'entry', number, before }, { reason: reason ?? null });
+  return noted(
+    withEntry(visit, after),
+    time,
+    { part: 'entry', number, before },
+    { reason: reason ?? null },
+  );
 }
 
 function withEntry(visit: Visit, entry: Entry): Visit {
-  return { ...visit, entries: visit.entries.map((each) => (each.number === entry.number ? entry : each)) };
+  return {
+    ...visit,
+    entries: visit.entries.map((each) => (each.number === entry.number ? entry : each)),
+  };
 }
 
 function noted(
@@ -92,7 +112,14 @@ function noted(
   snapshot: Snapshot,
   about: Partial<Pick<Change, 'undoes' | 'redoes' | 'reason'>> = {},
 ): Visit {
-  const change = { time, undoes: null, redoes: null, reason: null, ...about, ...snapshot } as Change;
+  const change = {
+    time,
+    undoes: null,
+    redoes: null,
+    reason: null,
+    ...about,
+    ...snapshot,
+  } as Change;
   return { ...visit, changes: [...visit.changes, change] };
 }
 
@@ -131,7 +158,12 @@ function reverted(visit: Visit, time: Stamp, index: number, about: Partial<Chang
   if (!now) return visit;
   // Taking back a logged entry strikes it out: its number is never given to another.
   const then = change.before ?? { ...now, struck: time };
-  return noted(withEntry(visit, then), time, { part: 'entry', number: change.number, before: now }, about);
+  return noted(
+    withEntry(visit, then),
+    time,
+    { part: 'entry', number: change.number, before: now },
+    about,
+  );
 }
 
 /** What undo or redo would take back next, in words; null when there is nothing. */
@@ -142,16 +174,8 @@ export function nextInWords(visit: Visit, way: 'undo' | 'redo'): string | null {
 }
 
 function changeInWords(visit: Visit, change: Change): string {
-  if (change.part !== 'entry') return change.part === 'end' ? 'the end of the visit' : `the ${change.part}`;
+  if (change.part !== 'entry')
+    return change.part === 'end' ? 'the end of the visit' : `the ${change.part}`;
   const entry = entryNumbered(visit, change.number);
   return `${change.number} ${entry ? nameOf(entry) : ''}`.trim();
-}
-
-/** Earlier values of an entry, oldest first, with the time at which each was replaced. */
-export function revisionsOf(visit: Visit, number: number): { until: Stamp; before: Entry }[] {
-  return visit.changes.flatMap((change) =>
-    change.part === 'entry' && change.number === number && change.before !== null
-      ? [{ until: change.time, before: change.before }]
-      : [],
-  );
 }

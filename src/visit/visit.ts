@@ -3,7 +3,7 @@ import type { Declared } from './declared.ts';
 import { Effort } from './effort.ts';
 import { Entry } from './entry.ts';
 import { Place } from './place.ts';
-import { Stamp } from './time.ts';
+import { isTimeZone, Stamp } from './time.ts';
 import { Weather } from './weather.ts';
 
 /** The number in every visit file; it rises when an older program could misread a newer file. */
@@ -26,7 +26,12 @@ const about = {
  */
 export const Change = z.discriminatedUnion('part', [
   /** `before` is null where the entry was logged by this change. */
-  z.looseObject({ ...about, part: z.literal('entry'), number: z.number().int(), before: Entry.nullable() }),
+  z.looseObject({
+    ...about,
+    part: z.literal('entry'),
+    number: z.number().int(),
+    before: Entry.nullable(),
+  }),
   z.looseObject({ ...about, part: z.literal('place'), before: Place.nullable() }),
   z.looseObject({ ...about, part: z.literal('weather'), before: z.array(Weather) }),
   z.looseObject({ ...about, part: z.literal('effort'), before: Effort }),
@@ -41,7 +46,7 @@ export const Visit = z.looseObject({
   formatVersion: z.literal(FORMAT_VERSION),
   id: z.uuid(),
   /** IANA zone of the machine; the place's own zone goes before it. */
-  timeZone: z.string().min(1),
+  timeZone: z.string().refine(isTimeZone, 'a time zone that this machine knows'),
   start: Stamp,
   end: Stamp.nullable(),
   place: Place.nullable(),
@@ -54,14 +59,26 @@ export const Visit = z.looseObject({
 export type Visit = Declared<z.infer<typeof Visit>>;
 
 /** An empty visit that starts at `start`. */
-export function newVisit(given: { id: string; timeZone: string; start: Stamp; place: Place | null }): Visit {
+export function newVisit(given: {
+  id: string;
+  timeZone: string;
+  start: Stamp;
+  place: Place | null;
+}): Visit {
   return {
     format: 'tussock-visit',
     formatVersion: FORMAT_VERSION,
     ...given,
     end: null,
     weather: [],
-    effort: { pauses: [], distance: null, observers: null, method: null, complete: null, groups: null },
+    effort: {
+      pauses: [],
+      distance: null,
+      observers: null,
+      method: null,
+      complete: null,
+      groups: null,
+    },
     description: null,
     entries: [],
     changes: [],

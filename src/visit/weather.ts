@@ -4,19 +4,53 @@ import { Stamp } from './time.ts';
 
 /** The sixteen points of the compass, clockwise from north. */
 export const COMPASS = [
-  'N', 'NNE', 'NE', 'ENE', 'E', 'ESE', 'SE', 'SSE',
-  'S', 'SSW', 'SW', 'WSW', 'W', 'WNW', 'NW', 'NNW',
+  'N',
+  'NNE',
+  'NE',
+  'ENE',
+  'E',
+  'ESE',
+  'SE',
+  'SSE',
+  'S',
+  'SSW',
+  'SW',
+  'WSW',
+  'W',
+  'WNW',
+  'NW',
+  'NNW',
 ] as const;
 
 /** Names of the Beaufort forces 0 to 12 (WMO-No. 8, code table 1100). */
 export const BEAUFORT = [
-  'calm', 'light air', 'light breeze', 'gentle breeze', 'moderate breeze', 'fresh breeze',
-  'strong breeze', 'near gale', 'gale', 'strong gale', 'storm', 'violent storm', 'hurricane force',
+  'calm',
+  'light air',
+  'light breeze',
+  'gentle breeze',
+  'moderate breeze',
+  'fresh breeze',
+  'strong breeze',
+  'near gale',
+  'gale',
+  'strong gale',
+  'storm',
+  'violent storm',
+  'hurricane force',
 ] as const;
 
 /** Words for what falls or hangs in the air, as a walker types them. */
 export const PRECIPITATION = [
-  'dry', 'drizzle', 'rain', 'showers', 'sleet', 'snow', 'hail', 'mist', 'fog', 'thunder',
+  'dry',
+  'drizzle',
+  'rain',
+  'showers',
+  'sleet',
+  'snow',
+  'hail',
+  'mist',
+  'fog',
+  'thunder',
 ] as const;
 
 /** One reading of the weather; what was typed is kept word for word beside what was understood. */
@@ -64,7 +98,9 @@ export function readWeather(text: string): { reading: Reading } | { problem: str
     else if ('problem' in understood) return understood;
     else if (reading[understood.field] !== null && reading[understood.field] !== understood.value) {
       if (understood.field !== 'precipitation')
-        return { problem: `"${word}": the ${FIELD_WORDS[understood.field]} was given before. Keep one.` };
+        return {
+          problem: `"${word}": the ${FIELD_WORDS[understood.field]} was given before. Keep one.`,
+        };
       remarks.push(word);
     } else Object.assign(reading, { [understood.field]: understood.value });
   }
@@ -86,7 +122,9 @@ function readWord(word: string): Understood {
   const force = /^f(\d{1,2})$/i.exec(word);
   if (force) {
     const value = Number(force[1]);
-    return value <= 12 ? { field: 'windForce', value } : { problem: `"${word}": Beaufort force goes from f0 to f12.` };
+    return value <= 12
+      ? { field: 'windForce', value }
+      : { problem: `"${word}": Beaufort force goes from f0 to f12.` };
   }
   const oktas = /^(\d{1,2})\/8$/.exec(word);
   if (oktas) {

@@ -32,13 +32,19 @@ describe('an entry line', () => {
     ['2j', { parts: '2j' }],
     ['tuf 3m2F1j', { words: 'tuf', parts: '3m 2f 1j' }],
     ['3m tuf 5', { words: 'tuf', count: 'exact 5', parts: '3m' }],
-    ['tuf 12: asleep by the raft', { words: 'tuf', count: 'exact 12', description: 'asleep by the raft' }],
+    [
+      'tuf 12: asleep by the raft',
+      { words: 'tuf', count: 'exact 12', description: 'asleep by the raft' },
+    ],
     ['tuf: 2 of them: odd', { words: 'tuf', description: '2 of them: odd' }],
     ['tuf:', { words: 'tuf' }],
     [': small and brown', { description: 'small and brown' }],
     ['tuf?', { words: 'tuf', uncertain: true }],
     ['tuf? 12', { words: 'tuf', count: 'exact 12', uncertain: true }],
-    ['tuf 12 ?: far off', { words: 'tuf', count: 'exact 12', uncertain: true, description: 'far off' }],
+    [
+      'tuf 12 ?: far off',
+      { words: 'tuf', count: 'exact 12', uncertain: true, description: 'far off' },
+    ],
     ['what? bird', { words: 'what? bird' }],
     ['7-spot ladybird', { words: '7-spot ladybird' }],
     ['2nd winter gull 3', { words: '2nd winter gull', count: 'exact 3' }],
@@ -99,9 +105,27 @@ describe('stepping the group size', () => {
 const typed = fc.oneof(
   fc.string({ unit: 'binary', maxLength: 40 }),
   fc
-    .array(fc.constantFrom('tuf', '12', '12+', '~', '3m', '2f', ':', '?', '-', '10-15', ' ', '  ', 'é', '7-spot'), {
-      maxLength: 12,
-    })
+    .array(
+      fc.constantFrom(
+        'tuf',
+        '12',
+        '12+',
+        '~',
+        '3m',
+        '2f',
+        ':',
+        '?',
+        '-',
+        '10-15',
+        ' ',
+        '  ',
+        'é',
+        '7-spot',
+      ),
+      {
+        maxLength: 12,
+      },
+    )
     .map((words) => words.join('')),
 );
 
@@ -122,7 +146,9 @@ describe('any text at all', () => {
       fc.property(typed, (text) => {
         for (const piece of readEntryLine(text).pieces) {
           const held = text.slice(piece.start, piece.end);
-          expect(held.trim() === '').toBe(piece.role === 'space' || (piece.role === 'description' && held.trim() === ''));
+          expect(held.trim() === '').toBe(
+            piece.role === 'space' || (piece.role === 'description' && held.trim() === ''),
+          );
         }
       }),
     );

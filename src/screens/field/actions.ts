@@ -2,11 +2,22 @@ import { paused } from '../../visit/effort.ts';
 import { nameOf } from '../../visit/entry.ts';
 import { nextInWords, updateVisit } from '../../visit/update.ts';
 import { entryNumbered } from '../../visit/visit.ts';
-import { type Result, type Session, saying, stampNow, still, toLine, withVisit } from './session.ts';
+import {
+  type Result,
+  type Session,
+  saying,
+  stampNow,
+  still,
+  toLine,
+  withVisit,
+} from './session.ts';
 
 export function undoOrRedo(session: Session, way: 'undo' | 'redo'): Result {
   const what = nextInWords(session.visit, way);
-  const result = withVisit(toLine(session), updateVisit(session.visit, { do: way, time: stampNow(session) }));
+  const result = withVisit(
+    toLine(session),
+    updateVisit(session.visit, { do: way, time: stampNow(session) }),
+  );
   const words = way === 'undo' ? `Taken back: ${what}.` : `Done again: ${what}.`;
   return { ...result, session: saying(result.session, 'done', words) };
 }
@@ -19,9 +30,16 @@ export function pauseOrGoOn(session: Session): Result {
   const pauses = open
     ? effort.pauses.map((pause) => (pause.end === null ? { ...pause, end: time } : pause))
     : [...effort.pauses, { start: time, end: null }];
-  const visit = updateVisit(session.visit, { do: 'set', time, part: 'effort', value: { ...effort, pauses } });
+  const visit = updateVisit(session.visit, {
+    do: 'set',
+    time,
+    part: 'effort',
+    value: { ...effort, pauses },
+  });
   const result = withVisit(toLine(session), visit);
-  const words = open ? 'The visit goes on.' : 'Paused: this time does not count as effort. Esc z goes on.';
+  const words = open
+    ? 'The visit goes on.'
+    : 'Paused: this time does not count as effort. Esc z goes on.';
   return { ...result, session: saying(result.session, 'done', words) };
 }
 
@@ -37,17 +55,23 @@ export function movePick(session: Session, step: 1 | -1): Session {
   const { number } = session.mode;
   const numbers = session.visit.entries.map((entry) => entry.number);
   const next =
-    step === 1 ? numbers.findLast((other) => other < number) : numbers.find((other) => other > number);
-  return next === undefined ? session : { ...session, mode: { ...session.mode, number: next, typed: '' } };
+    step === 1
+      ? numbers.findLast((other) => other < number)
+      : numbers.find((other) => other > number);
+  return next === undefined
+    ? session
+    : { ...session, mode: { ...session.mode, number: next, typed: '' } };
 }
 
 export function typePick(session: Session, text: string): Session {
   if (session.mode.at !== 'pick') return session;
-  if (!/^\d+$/.test(text)) return saying(session, 'problem', 'Type the number of an entry, or choose with up and down.');
+  if (!/^\d+$/.test(text))
+    return saying(session, 'problem', 'Type the number of an entry, or choose with up and down.');
   const tries = [session.mode.typed + text, text];
   for (const typed of tries) {
     const entry = entryNumbered(session.visit, Number(typed));
-    if (entry) return { ...session, mode: { ...session.mode, number: entry.number, typed }, message: null };
+    if (entry)
+      return { ...session, mode: { ...session.mode, number: entry.number, typed }, message: null };
   }
   return saying(session, 'problem', `There is no entry ${tries[0]}.`);
 }
@@ -56,7 +80,12 @@ export function takePicked(session: Session): Result {
   const { mode } = session;
   if (mode.at !== 'pick') return still(session);
   if (mode.to === 'change')
-    return still({ ...session, mode: { at: 'change', number: mode.number }, chosen: 0, message: null });
+    return still({
+      ...session,
+      mode: { at: 'change', number: mode.number },
+      chosen: 0,
+      message: null,
+    });
   const entry = entryNumbered(session.visit, mode.number);
   if (!entry) return still(toLine(session));
   const back = entry.struck !== null;

@@ -5,7 +5,16 @@ import { type Settable, updateVisit } from '../../visit/update.ts';
 import { readWeather, weatherWords } from '../../visit/weather.ts';
 import { chosenOf } from './choices.ts';
 import {
-  type Question, type Result, type Session, saying, stampNow, still, toLine, typedLine, withoutLine, withVisit,
+  type Question,
+  type Result,
+  type Session,
+  saying,
+  stampNow,
+  still,
+  toLine,
+  typedLine,
+  withoutLine,
+  withVisit,
 } from './session.ts';
 
 /** Opens a question; what was typed there before and not entered still stands. */
@@ -24,7 +33,12 @@ export function answer(session: Session): Result {
     case 'weather':
       return answerWeather(session, text);
     case 'description':
-      return set(session, 'description', text === '' ? null : text, text === '' ? 'No description.' : 'Description kept.');
+      return set(
+        session,
+        'description',
+        text === '' ? null : text,
+        text === '' ? 'No description.' : 'Description kept.',
+      );
     case 'effort': {
       const read = readEffort(text);
       if ('problem' in read) return still(saying(session, 'problem', read.problem));
@@ -33,8 +47,12 @@ export function answer(session: Session): Result {
       return { ...result, session: { ...result.session, mode: { at: 'complete' }, message: null } };
     }
     case 'groups': {
-      const groups = text.split(/[,;]/).map((group) => group.trim()).filter((group) => group !== '');
-      if (groups.length === 0) return still(saying(session, 'problem', 'For which groups? Type for example birds.'));
+      const groups = text
+        .split(/[,;]/)
+        .map((group) => group.trim())
+        .filter((group) => group !== '');
+      if (groups.length === 0)
+        return still(saying(session, 'problem', 'For which groups? Type for example birds.'));
       return finish(withoutLine(session), true, groups);
     }
   }
@@ -67,26 +85,47 @@ function answerWeather(session: Session, text: string): Result {
   const read = readWeather(text);
   if ('problem' in read) return still(saying(session, 'problem', read.problem));
   const weather = { time: stampNow(session), ...read.reading };
-  return set(session, 'weather', [...session.visit.weather, weather], `Weather: ${weatherWords(weather)}.`);
+  return set(
+    session,
+    'weather',
+    [...session.visit.weather, weather],
+    `Weather: ${weatherWords(weather)}.`,
+  );
 }
 
-function set<Part extends keyof Settable>(session: Session, part: Part, value: Settable[Part], words: string): Result {
+function set<Part extends keyof Settable>(
+  session: Session,
+  part: Part,
+  value: Settable[Part],
+  words: string,
+): Result {
   const time = stampNow(session);
-  const visit = updateVisit(session.visit, { do: 'set', time, part, value } as Parameters<typeof updateVisit>[1]);
+  const visit = updateVisit(session.visit, { do: 'set', time, part, value } as Parameters<
+    typeof updateVisit
+  >[1]);
   const result = withVisit(toLine(withoutLine(session)), visit);
   return { ...result, session: saying(result.session, 'done', words) };
 }
 
 function setEffort(session: Session, value: Effort): Result {
   if (JSON.stringify(value) === JSON.stringify(session.visit.effort)) return still(session);
-  return withVisit(session, updateVisit(session.visit, { do: 'set', time: stampNow(session), part: 'effort', value }));
+  return withVisit(
+    session,
+    updateVisit(session.visit, { do: 'set', time: stampNow(session), part: 'effort', value }),
+  );
 }
 
 /** Ends the visit: an open pause is closed, the answer about completeness is kept, and the screen left. */
-export function finish(session: Session, complete: boolean | null, groups: string[] | null): Result {
+export function finish(
+  session: Session,
+  complete: boolean | null,
+  groups: string[] | null,
+): Result {
   const time = stampNow(session);
   const { effort } = session.visit;
-  const pauses = effort.pauses.map((pause) => (pause.end === null ? { ...pause, end: time } : pause));
+  const pauses = effort.pauses.map((pause) =>
+    pause.end === null ? { ...pause, end: time } : pause,
+  );
   const summed = setEffort(session, { ...effort, pauses, complete, groups });
   const visit = updateVisit(summed.session.visit, { do: 'set', time, part: 'end', value: time });
   const ended = withVisit(toLine(summed.session), visit);

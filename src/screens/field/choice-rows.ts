@@ -1,5 +1,5 @@
-import { isThreatened } from '../../taxa/red-list.ts';
 import type { Known } from '../../taxa/known.ts';
+import { isThreatened } from '../../taxa/red-list.ts';
 import type { Hit } from '../../taxa/search.ts';
 import { countText } from '../../visit/count.ts';
 import { countOf, readEntryLine } from '../../visit/entry-line.ts';
@@ -27,14 +27,20 @@ function choiceText(session: Session, choice: Choice, chosen: boolean, width: nu
     case 'taxon':
       return taxonText(session, choice.hit, chosen, width);
     case 'words':
-      return cut(`${cell(chosen ? countWords(session, false) : '', 7, 'right')} "${choice.words}" in your words, to be named later`, width);
+      return cut(
+        `${cell(chosen ? countWords(session, false) : '', 7, 'right')} "${choice.words}" in your words, to be named later`,
+        width,
+      );
     case 'place':
       return cut(
         `${cell(choice.place.name, 30)} ${choice.visits} ${choice.visits === 1 ? 'visit' : 'visits'}, last ${dateWords(choice.last, 'long')}`,
         width,
       );
     case 'action':
-      return cut(`/${cell(choice.binding.action, 12)} ${choice.binding.words} (Esc ${keyWords(choice.binding.key)})`, width);
+      return cut(
+        `/${cell(choice.binding.action, 12)} ${choice.binding.words} (Esc ${keyWords(choice.binding.key)})`,
+        width,
+      );
   }
 }
 
@@ -42,10 +48,13 @@ function choiceText(session: Session, choice: Choice, chosen: boolean, width: nu
 function taxonText(session: Session, hit: Hit, chosen: boolean, width: number): string {
   const { taxon } = hit;
   const shown = taxon.vernacularName ?? taxon.scientificName;
-  const also = hit.matched === shown || hit.matched === taxon.scientificName ? '' : ` (${hit.matched})`;
+  const also =
+    hit.matched === shown || hit.matched === taxon.scientificName ? '' : ` (${hit.matched})`;
   const nameWidth = Math.max(16, Math.min(34, Math.floor(width * 0.36)));
   const scientificWidth = width < 56 ? 0 : Math.min(26, Math.floor(width * 0.3));
-  const category = isThreatened(taxon.redListCategory) ? `${taxon.redListCategory} !` : taxon.redListCategory;
+  const category = isThreatened(taxon.redListCategory)
+    ? `${taxon.redListCategory} !`
+    : taxon.redListCategory;
   const scientific = scientificWidth === 0 ? '' : `${cell(taxon.scientificName, scientificWidth)} `;
   const count = cell(chosen ? countWords(session, taxon.countedSingly) : '', 7, 'right');
   return cut(
@@ -69,7 +78,9 @@ function knownWords({ known, visit }: Session, scientificName: string): string {
 }
 
 function loggedToday(visit: Session['visit'], scientificName: string): boolean {
-  return visit.entries.some((entry) => entry.struck === null && entry.taxon?.scientificName === scientificName);
+  return visit.entries.some(
+    (entry) => entry.struck === null && entry.taxon?.scientificName === scientificName,
+  );
 }
 
 /** The last date, with its year when it is not this one. */
@@ -81,5 +92,7 @@ function lastWords(date: string, today: string): string {
 /** What the notebook counts, told of `Known` in one place for the empty line. */
 export function notebookWords(known: Known | null): string {
   if (known === null) return 'reading the notebook';
-  return known.visits === 0 ? 'a new notebook' : `${known.visits} earlier ${known.visits === 1 ? 'visit' : 'visits'}`;
+  return known.visits === 0
+    ? 'a new notebook'
+    : `${known.visits} earlier ${known.visits === 1 ? 'visit' : 'visits'}`;
 }

@@ -2,8 +2,8 @@ import { priorFor } from '../../taxa/known.ts';
 import { type Hit, search } from '../../taxa/search.ts';
 import { readEntryLine } from '../../visit/entry-line.ts';
 import { type Place, placeKey } from '../../visit/place.ts';
-import { type Session, stampNow, typedLine } from './session.ts';
 import { type Binding, MENU } from './keymap.ts';
+import { type Session, stampNow, typedLine } from './session.ts';
 
 /** A row that Enter can take. */
 export type Choice =
@@ -66,5 +66,7 @@ function placeChoices(session: Session, text: string): Choice[] {
 
 function actionChoices(text: string): Choice[] {
   const word = text.slice(1).trimStart().split(/\s/)[0]?.toLowerCase() ?? '';
-  return MENU.filter((binding) => binding.action.startsWith(word)).map((binding): Choice => ({ kind: 'action', binding }));
+  return MENU.filter((binding) => binding.action.startsWith(word)).map(
+    (binding): Choice => ({ kind: 'action', binding }),
+  );
 }

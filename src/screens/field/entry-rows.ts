@@ -1,5 +1,5 @@
-import { CATEGORY_WORDS, isThreatened } from '../../taxa/red-list.ts';
 import { firstOf } from '../../taxa/known.ts';
+import { CATEGORY_WORDS, isThreatened } from '../../taxa/red-list.ts';
 import { countText, partsText } from '../../visit/count.ts';
 import { type Entry, nameOf } from '../../visit/entry.ts';
 import { clockOf } from '../../visit/time.ts';
@@ -17,7 +17,9 @@ export function entryRows(session: Session, width: number, height: number): Row[
   const pending = pendingNumbers(session);
   return [
     [span(rule(sumWords(session, from, rows), width), 'quiet')],
-    ...newestFirst.slice(from, from + rows).map((entry) => entryRow(session, entry, width, pending)),
+    ...newestFirst
+      .slice(from, from + rows)
+      .map((entry) => entryRow(session, entry, width, pending)),
   ];
 }
 
@@ -57,11 +59,16 @@ function pendingNumbers({ visit, saved }: Session): Set<number> {
   return new Set(open.flatMap((change) => (change.part === 'entry' ? [change.number] : [])));
 }
 
-function entryRow(session: Session, entry: Entry, width: number, pending: ReadonlySet<number>): Row {
+function entryRow(
+  session: Session,
+  entry: Entry,
+  width: number,
+  pending: ReadonlySet<number>,
+): Row {
   const { mode } = session;
   const picked = (mode.at === 'pick' || mode.at === 'change') && mode.number === entry.number;
   const wide = width >= 100;
-  const name = (entry.uncertain ? `${nameOf(entry)}?` : nameOf(entry)) + (entry.taxon === null ? ' (unnamed)' : '');
+  const name = entry.uncertain ? `${nameOf(entry)}?` : nameOf(entry);
   const nameWidth = Math.max(14, Math.min(30, Math.floor(width * 0.34)));
   const category = entry.taxon?.redListCategory ?? '';
   const threatened = entry.taxon !== null && isThreatened(entry.taxon.redListCategory);
@@ -76,7 +83,10 @@ function entryRow(session: Session, entry: Entry, width: number, pending: Readon
     span(cell(threatened ? `${category} !` : category, 5), threatened ? 'threat' : 'plain'),
   ];
   const used = 1 + 3 + 7 + nameWidth + (wide ? 25 : 0) + 9 + 5;
-  const row = [...columns, span(cell(notesOf(session, entry, pending), width - used), threatened ? 'threat' : 'plain')];
+  const row = [
+    ...columns,
+    span(cell(notesOf(session, entry, pending), width - used), threatened ? 'threat' : 'plain'),
+  ];
   if (entry.struck !== null) return row.map((each) => span(each.text, 'struck'));
   return picked ? row.map((each) => span(each.text, 'chosen')) : row;
 }
@@ -89,7 +99,7 @@ function notesOf(session: Session, entry: Entry, pending: ReadonlySet<number>): 
   return [
     entry.struck === null ? '' : 'struck out',
     pending.has(entry.number) ? (saved.failure === null ? 'saving' : 'NOT SAVED') : '',
-    category !== null && isThreatened(category) ? CATEGORY_WORDS[category] : '',
+    category === null ? 'unnamed' : isThreatened(category) ? CATEGORY_WORDS[category] : '',
     first ?? '',
     partsText(entry.parts),
     entry.description ?? '',

@@ -13,11 +13,14 @@ const SIGN = { done: '', problem: '! ', caution: '! ' } as const;
 export function messageRows(session: Session, width: number): Row[] {
   const { saved, message } = session;
   if (saved.failure !== null)
-    return wrapped(`! NOT SAVED: ${saved.failure}. Trying again; leave the program open.`, width, 2).map((text) => [
-      span(text, 'problem'),
-    ]);
+    return wrapped(
+      `! NOT SAVED: ${saved.failure}. Trying again; leave the program open.`,
+      width,
+      2,
+    ).map((text) => [span(text, 'problem')]);
   if (message === null) return [];
-  const look = message.kind === 'done' ? 'plain' : message.kind === 'problem' ? 'problem' : 'threat';
+  const look =
+    message.kind === 'done' ? 'plain' : message.kind === 'problem' ? 'problem' : 'threat';
   return wrapped(SIGN[message.kind] + message.words, width, 2).map((text) => [span(text, look)]);
 }
 
@@ -31,8 +34,10 @@ export function askRows(session: Session, width: number): Row[] {
 
 function questionWords(session: Session): string {
   const { mode, visit } = session;
-  if (mode.at === 'pick') return `Which entry to ${mode.to === 'change' ? 'change' : 'strike out, or to bring back'}? Type its number or choose it.`;
-  if (mode.at === 'complete') return 'Was everything that you noticed logged, so that what is not here was not seen?';
+  if (mode.at === 'pick')
+    return `Which entry to ${mode.to === 'change' ? 'change' : 'strike out, or to bring back'}? Type its number or choose it.`;
+  if (mode.at === 'complete')
+    return 'Was everything that you noticed logged, so that what is not here was not seen?';
   if (mode.at !== 'ask') return '';
   switch (mode.question) {
     case 'place':
@@ -54,7 +59,10 @@ function questionWords(session: Session): string {
 function menuRows(session: Session, width: number): Row[] {
   const cells = MENU.map((binding) => {
     const off = binding.unless?.(session) != null;
-    return { text: `${keyWords(binding.key)} ${wordsNow(binding, session)}${off ? ' (-)' : ''}`, off };
+    return {
+      text: `${keyWords(binding.key)} ${wordsNow(binding, session)}${off ? ' (-)' : ''}`,
+      off,
+    };
   });
   const rows: { text: string; off: boolean }[][] = [[]];
   for (const each of cells) {
@@ -64,7 +72,10 @@ function menuRows(session: Session, width: number): Row[] {
     else row.push(each);
   }
   return rows.map((row) =>
-    row.flatMap((each, index) => [...(index > 0 ? [span(' | ', 'quiet')] : []), span(each.text, each.off ? 'quiet' : 'plain')]),
+    row.flatMap((each, index) => [
+      ...(index > 0 ? [span(' | ', 'quiet')] : []),
+      span(each.text, each.off ? 'quiet' : 'plain'),
+    ]),
   );
 }
 
@@ -74,14 +85,21 @@ export function hintRow(session: Session, width: number): Row {
   const { text } = typedLine(session);
   const many = choicesOf(session).length > 1;
   const works = (binding: Binding) => {
-    if (binding.quiet || binding.at !== mode.at || mode.at === 'menu' && binding.key !== 'escape') return false;
+    if (binding.quiet || binding.at !== mode.at || (mode.at === 'menu' && binding.key !== 'escape'))
+      return false;
     if (binding.action === 'log') return text !== '';
     if (binding.action === 'more' || binding.action === 'fewer') return steps(session);
-    if (binding.action === 'next' || binding.action === 'previous') return many || mode.at === 'pick' || mode.at === 'help';
+    if (binding.action === 'next' || binding.action === 'previous')
+      return many || mode.at === 'pick' || mode.at === 'help';
     return true;
   };
   const hints = merged(KEYMAP.filter(works));
-  const start = mode.at === 'line' && text === '' ? ['type a name, or / and an action'] : mode.at === 'menu' ? ['one letter'] : [];
+  const start =
+    mode.at === 'line' && text === ''
+      ? ['type a name, or / and an action']
+      : mode.at === 'menu'
+        ? ['one letter']
+        : [];
   return [span(cut([...start, ...hints].join(' | '), width), 'quiet')];
 }
 

@@ -22,12 +22,17 @@ export const FULL_SIZE: Size = { columns: 50, rows: 16 };
 
 /** The whole screen as rows: never more than the terminal has, never wider. */
 export function fieldFrame(session: Session, size: Size): Frame {
-  if (size.columns < FULL_SIZE.columns || size.rows < FULL_SIZE.rows) return smallFrame(session, size);
+  if (size.columns < FULL_SIZE.columns || size.rows < FULL_SIZE.rows)
+    return smallFrame(session, size);
   if (session.mode.at === 'help') return helpFrame(session, session.mode.from, size);
   const width = size.columns;
   const head = headRows(session, width);
   const typed = lineRow(session, width);
-  const foot = [...messageRows(session, width), ...askRows(session, width), hintRow(session, width)];
+  const foot = [
+    ...messageRows(session, width),
+    ...askRows(session, width),
+    hintRow(session, width),
+  ];
   const room = size.rows - head.length - 1 - foot.length;
   const choices = choiceRows(session, width, Math.min(9, room - 3));
   const entries = entryRows(session, width, room - choices.length);
@@ -69,7 +74,11 @@ function lineRow(session: Session, width: number): { row: Row; cursor: number | 
   const shown = cut(text.slice(from), room + 1);
   const idle = text === '' && mode.at === 'line';
   return {
-    row: [span(prompt, 'strong'), span(shown), ...(idle ? [span(`  ${cut(notebookWords(session.known), room - 2)}`, 'quiet')] : [])],
+    row: [
+      span(prompt, 'strong'),
+      span(shown),
+      ...(idle ? [span(`  ${cut(notebookWords(session.known), room - 2)}`, 'quiet')] : []),
+    ],
     cursor: mode.at === 'menu' ? null : widthOf(prompt) + widthOf(text.slice(from, cursor)),
   };
 }
@@ -92,8 +101,26 @@ function smallFrame(session: Session, size: Size): Frame {
     typed.row,
     ...choiceRows(session, width, 1),
     ...messageRows(session, width).slice(0, 1),
-    ...last.map((row) => [span(cell(row.map((each) => each.text).join('').trim(), width))]),
-    [span(cut(`Small window: ${FULL_SIZE.columns}x${FULL_SIZE.rows} shows all; typing logs.`, width), 'quiet')],
+    ...last.map((row) => [
+      span(
+        cell(
+          row
+            .map((each) => each.text)
+            .join('')
+            .trim(),
+          width,
+        ),
+      ),
+    ]),
+    [
+      span(
+        cut(`Small window: ${FULL_SIZE.columns}x${FULL_SIZE.rows} shows all; typing logs.`, width),
+        'quiet',
+      ),
+    ],
   ];
-  return { rows: rows.slice(0, Math.max(1, size.rows)), cursor: typed.cursor === null ? null : { x: typed.cursor, y: 0 } };
+  return {
+    rows: rows.slice(0, Math.max(1, size.rows)),
+    cursor: typed.cursor === null ? null : { x: typed.cursor, y: 0 },
+  };
 }

@@ -1,7 +1,7 @@
 import { sunDay } from '../../sky/sun.ts';
 import { sunWords } from '../../sky/words.ts';
-import { durationWords, epochOf, stamp } from '../../visit/time.ts';
 import { paused } from '../../visit/effort.ts';
+import { durationWords, epochOf, stamp } from '../../visit/time.ts';
 import { zoneOf } from '../../visit/visit.ts';
 import { weatherWords } from '../../visit/weather.ts';
 import { cut, ends, type Row, span, widthOf } from '../paint.ts';
@@ -21,7 +21,10 @@ export function dateWords(isoDate: string, length: 'long' | 'short'): string {
 function weekday(year: number, month: number, day: number): number {
   const shift = [0, 3, 2, 5, 0, 3, 5, 1, 4, 6, 2, 4][month - 1] ?? 0;
   const from = month < 3 ? year - 1 : year;
-  return (from + Math.floor(from / 4) - Math.floor(from / 100) + Math.floor(from / 400) + shift + day) % 7;
+  return (
+    (from + Math.floor(from / 4) - Math.floor(from / 100) + Math.floor(from / 400) + shift + day) %
+    7
+  );
 }
 
 /** The two rows that stand at the top: when, where and how long; sun and weather. */
@@ -50,7 +53,10 @@ function skyWords(session: Session, date: string, width: number): string {
   const said = weather ? weatherWords(weather) : '';
   const position = visit.place?.position ?? null;
   if (position === null) {
-    const why = visit.place === null ? 'sunrise is shown once the place is known' : 'sunrise needs coordinates (Esc p)';
+    const why =
+      visit.place === null
+        ? 'sunrise is shown once the place is known'
+        : 'sunrise needs coordinates (Esc p)';
     return said === '' ? why : `${said} | ${why}`;
   }
   const zone = zoneOf(visit);

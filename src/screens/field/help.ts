@@ -41,7 +41,9 @@ export function helpRows(width: number): Row[] {
     ...places.flatMap((at) => [
       [],
       [span(cut(WHERE[at], width), 'strong')],
-      ...KEYMAP.filter((binding) => binding.at === at).map(({ key, words }) => pair(keyWords(key), words, width)),
+      ...KEYMAP.filter((binding) => binding.at === at).map(({ key, words }) =>
+        pair(keyWords(key), words, width),
+      ),
     ]),
     [],
     [span('Care', 'strong')],

@@ -5,10 +5,33 @@ import type { Mode, Session } from './session.ts';
 
 /** Everything that a key can do on the Field screen besides editing the line. */
 export type ActionName =
-  | 'log' | 'menu' | 'back' | 'next' | 'previous' | 'more' | 'fewer'
-  | 'undo' | 'redo' | 'change' | 'strike' | 'place' | 'weather' | 'description' | 'pause'
-  | 'end' | 'help' | 'quit' | 'take' | 'save' | 'answer' | 'yes' | 'no' | 'unsaid'
-  | 'stop' | 'suspend' | 'redraw';
+  | 'log'
+  | 'menu'
+  | 'back'
+  | 'next'
+  | 'previous'
+  | 'more'
+  | 'fewer'
+  | 'undo'
+  | 'redo'
+  | 'change'
+  | 'strike'
+  | 'place'
+  | 'weather'
+  | 'description'
+  | 'pause'
+  | 'end'
+  | 'help'
+  | 'quit'
+  | 'take'
+  | 'save'
+  | 'answer'
+  | 'yes'
+  | 'no'
+  | 'unsaid'
+  | 'stop'
+  | 'suspend'
+  | 'redraw';
 
 /** One key in one place: what it does, in words for the hint line and the help page. */
 export interface Binding {
@@ -31,8 +54,20 @@ const nothingTo = (way: 'undo' | 'redo') => (session: Session) =>
 export const MENU: readonly Binding[] = [
   { at: 'menu', key: { letter: 'u' }, action: 'undo', words: 'undo', unless: nothingTo('undo') },
   { at: 'menu', key: { letter: 'r' }, action: 'redo', words: 'redo', unless: nothingTo('redo') },
-  { at: 'menu', key: { letter: 'c' }, action: 'change', words: 'change an entry', unless: noEntries },
-  { at: 'menu', key: { letter: 'x' }, action: 'strike', words: 'strike out an entry', unless: noEntries },
+  {
+    at: 'menu',
+    key: { letter: 'c' },
+    action: 'change',
+    words: 'change an entry',
+    unless: noEntries,
+  },
+  {
+    at: 'menu',
+    key: { letter: 'x' },
+    action: 'strike',
+    words: 'strike out an entry',
+    unless: noEntries,
+  },
   { at: 'menu', key: { letter: 'p' }, action: 'place', words: 'place' },
   { at: 'menu', key: { letter: 'w' }, action: 'weather', words: 'weather' },
   { at: 'menu', key: { letter: 'd' }, action: 'description', words: 'describe the visit' },
@@ -76,8 +111,20 @@ export const KEYMAP: readonly Binding[] = [
   BACK('complete'),
   ...CHOOSE('help').map((binding) => ({ ...binding, words: 'scroll' })),
   BACK('help'),
-  { at: 'anywhere', key: 'ctrl-c', action: 'stop', words: 'quit at once; all is saved', quiet: true },
-  { at: 'anywhere', key: 'ctrl-z', action: 'suspend', words: 'back to the shell for a while', quiet: true },
+  {
+    at: 'anywhere',
+    key: 'ctrl-c',
+    action: 'stop',
+    words: 'quit at once; all is saved',
+    quiet: true,
+  },
+  {
+    at: 'anywhere',
+    key: 'ctrl-z',
+    action: 'suspend',
+    words: 'back to the shell for a while',
+    quiet: true,
+  },
   { at: 'anywhere', key: 'ctrl-l', action: 'redraw', words: 'draw the screen again', quiet: true },
 ];
 

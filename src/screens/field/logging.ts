@@ -1,6 +1,6 @@
+import { firstOf } from '../../taxa/known.ts';
 import { observationOf } from '../../taxa/observation.ts';
 import { CATEGORY_WORDS, isThreatened } from '../../taxa/red-list.ts';
-import { firstOf } from '../../taxa/known.ts';
 import { countText } from '../../visit/count.ts';
 import { type Entry, nameOf, type Observation } from '../../visit/entry.ts';
 import { readEntryLine } from '../../visit/entry-line.ts';
@@ -8,7 +8,17 @@ import { updateVisit } from '../../visit/update.ts';
 import { entryNumbered } from '../../visit/visit.ts';
 import { chosenOf } from './choices.ts';
 import {
-  type Moment, type Result, type Session, saying, stampNow, still, toLine, typedLine, withLine, withoutLine, withVisit,
+  type Moment,
+  type Result,
+  type Session,
+  saying,
+  stampNow,
+  still,
+  toLine,
+  typedLine,
+  withLine,
+  withoutLine,
+  withVisit,
 } from './session.ts';
 
 /** Enter on the entry line: the line becomes an entry, or says what to mend and stays. */
@@ -33,7 +43,9 @@ export function saveChange(session: Session): Result {
   if ('result' in read || !before) return 'result' in read ? read.result : still(toLine(session));
   const kept = sameLine(before, read.observation) ? before : read.observation;
   if (kept === before)
-    return still(saying(toLine(withoutLine(session)), 'done', `${number} ${nameOf(before)} stays as it was.`));
+    return still(
+      saying(toLine(withoutLine(session)), 'done', `${number} ${nameOf(before)} stays as it was.`),
+    );
   const visit = updateVisit(session.visit, {
     do: 'amend',
     time: stampNow(session),
@@ -55,7 +67,11 @@ function observed(session: Session): { observation: Observation } | { result: Re
   const line = readEntryLine(typed.text);
   if (line.problem) {
     const cursor = line.problem.at;
-    return { result: still(saying(withLine(session, { text: typed.text, cursor }), 'problem', line.problem.words)) };
+    return {
+      result: still(
+        saying(withLine(session, { text: typed.text, cursor }), 'problem', line.problem.words),
+      ),
+    };
   }
   if (line.words === '' && line.description === null) {
     const words =
@@ -65,7 +81,13 @@ function observed(session: Session): { observation: Observation } | { result: Re
     return { result: still(saying(session, 'problem', words)) };
   }
   const choice = chosenOf(session);
-  return { observation: observationOf(typed.text, line, choice?.kind === 'taxon' ? choice.hit.taxon : null) };
+  return {
+    observation: observationOf(
+      typed.text,
+      line,
+      choice?.kind === 'taxon' ? choice.hit.taxon : null,
+    ),
+  };
 }
 
 function told(result: Result, entry: Entry | null): Result {
@@ -79,6 +101,11 @@ function told(result: Result, entry: Entry | null): Result {
     return { ...result, session: saying(session, 'caution', words) };
   }
   const first = session.known ? firstOf(session.known, session.visit, entry) : null;
-  const ending = entry.taxon === null ? ', kept in your words: name it later' : first ? `, ${first}: worth a picture` : '';
+  const ending =
+    entry.taxon === null
+      ? ', kept in your words: name it later'
+      : first
+        ? `, ${first}: worth a picture`
+        : '';
   return { ...result, session: saying(session, 'done', `${entry.number} ${name}${ending}.`) };
 }

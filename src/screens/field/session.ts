@@ -76,7 +76,9 @@ export interface Moment {
 }
 
 export function newSession(
-  given: Pick<Session, 'visit' | 'index' | 'groups' | 'placeAssumed' | 'now' | 'message'> & { file: string | null },
+  given: Pick<Session, 'visit' | 'index' | 'groups' | 'placeAssumed' | 'now' | 'message'> & {
+    file: string | null;
+  },
 ): Session {
   const { file, ...rest } = given;
   return {

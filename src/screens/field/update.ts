@@ -7,7 +7,16 @@ import { choicesOf, chosenOf } from './choices.ts';
 import { type ActionName, type Binding, KEYMAP } from './keymap.ts';
 import { logLine, saveChange } from './logging.ts';
 import {
-  type FieldEvent, type Moment, type Result, type Session, saying, still, toLine, typedLine, withLine, withoutLine,
+  type FieldEvent,
+  type Moment,
+  type Result,
+  type Session,
+  saying,
+  still,
+  toLine,
+  typedLine,
+  withLine,
+  withoutLine,
 } from './session.ts';
 
 /** The Field screen's one rule: a session and what happened give the next session and what to do. */
@@ -22,7 +31,10 @@ export function updateField(session: Session, event: FieldEvent): Result {
     case 'notice':
       return still(saying(session, 'problem', event.words));
     case 'saved':
-      return still({ ...session, saved: { changes: event.changes, file: event.file, failure: null } });
+      return still({
+        ...session,
+        saved: { changes: event.changes, file: event.file, failure: null },
+      });
     case 'save failed':
       return still({ ...session, saved: { ...session.saved, failure: event.why } });
   }
@@ -38,7 +50,9 @@ function pressed(session: Session, key: Key, moment: Moment): Result {
   }
   if (session.mode.at === 'pick' && key.name === 'text') return still(typePick(session, key.text));
   if (session.mode.at === 'menu' || session.mode.at === 'complete')
-    return key.name === 'text' ? still(saying(session, 'problem', `"${key.text}" is none of these keys.`)) : still(session);
+    return key.name === 'text'
+      ? still(saying(session, 'problem', `"${key.text}" is none of these keys.`))
+      : still(session);
   return still(edited(session, key));
 }
 
@@ -50,7 +64,9 @@ function bindingFor(session: Session, key: Key): Binding | undefined {
       : key.name === 'text' && binding.key.letter === key.text.toLowerCase();
   // In a description the arrows move the cursor: there is no count to step.
   if ((key.name === 'left' || key.name === 'right') && !steps(session)) return undefined;
-  return KEYMAP.find((binding) => (binding.at === at || binding.at === 'anywhere') && fits(binding));
+  return KEYMAP.find(
+    (binding) => (binding.at === at || binding.at === 'anywhere') && fits(binding),
+  );
 }
 
 /** Do left and right step the count now, rather than move the cursor? */
@@ -66,12 +82,17 @@ function edited(session: Session, key: Key): Session {
   const after = editLine(before, key);
   if (after === before) return session;
   const chosen = after.text === before.text ? session.chosen : session.mode.at === 'ask' ? -1 : 0;
-  return { ...withLine(session, after), chosen, message: after.text === before.text ? session.message : null };
+  return {
+    ...withLine(session, after),
+    chosen,
+    message: after.text === before.text ? session.message : null,
+  };
 }
 
 function choose(session: Session, step: 1 | -1): Session {
   if (session.mode.at === 'pick') return movePick(session, step);
-  if (session.mode.at === 'help') return { ...session, mode: { at: 'help', from: Math.max(0, session.mode.from + step) } };
+  if (session.mode.at === 'help')
+    return { ...session, mode: { at: 'help', from: Math.max(0, session.mode.from + step) } };
   const { length } = choicesOf(session);
   if (length === 0) return session;
   const from = session.chosen === -1 && step === -1 ? 0 : session.chosen;
@@ -81,17 +102,27 @@ function choose(session: Session, step: 1 | -1): Session {
 function stepCountBy(session: Session, direction: 1 | -1): Session {
   const { text, cursor } = typedLine(session);
   const choice = chosenOf(session);
-  const next = stepLine(text, direction, choice?.kind === 'taxon' && choice.hit.taxon.countedSingly);
+  const next = stepLine(
+    text,
+    direction,
+    choice?.kind === 'taxon' && choice.hit.taxon.countedSingly,
+  );
   if (next === text) return session;
   const atEnd = cursor === text.length;
-  const end = readEntryLine(next).pieces.findLast((piece) => piece.role === 'count')?.end ?? next.length;
-  return { ...withLine(session, atEnd ? lineOf(next) : { text: next, cursor: end }), message: null };
+  const end =
+    readEntryLine(next).pieces.findLast((piece) => piece.role === 'count')?.end ?? next.length;
+  return {
+    ...withLine(session, atEnd ? lineOf(next) : { text: next, cursor: end }),
+    message: null,
+  };
 }
 
 function act(action: ActionName, session: Session, moment: Moment): Result {
   switch (action) {
     case 'log':
-      return typedLine(session).text.startsWith('/') ? runNamed(session, moment) : logLine(session, moment);
+      return typedLine(session).text.startsWith('/')
+        ? runNamed(session, moment)
+        : logLine(session, moment);
     case 'save':
       return saveChange(session);
     case 'menu':
@@ -147,7 +178,9 @@ function runNamed(session: Session, moment: Moment): Result {
   const { text } = typedLine(session);
   const choice = chosenOf(session);
   if (choice?.kind !== 'action')
-    return still(saying(session, 'problem', `There is no action ${text.trim()}. Esc shows all of them.`));
+    return still(
+      saying(session, 'problem', `There is no action ${text.trim()}. Esc shows all of them.`),
+    );
   const { binding } = choice;
   const cleared = withoutLine(session);
   const reason = binding.unless?.(cleared) ?? null;
