@@ -28,7 +28,7 @@ function choiceText(session: Session, choice: Choice, chosen: boolean, width: nu
       return taxonText(session, choice.hit, chosen, width);
     case 'words':
       return cut(
-        `${cell(chosen ? countWords(session, false) : '', 7, 'right')} "${choice.words}" in your words, to be named later`,
+        `${countCell(session, chosen, false, width)} "${choice.words}" in your words, to be named later`,
         width,
       );
     case 'place':
@@ -47,20 +47,43 @@ function choiceText(session: Session, choice: Choice, chosen: boolean, width: nu
 /** Count, names, category, and what this notebook knows of it here. */
 function taxonText(session: Session, hit: Hit, chosen: boolean, width: number): string {
   const { taxon } = hit;
-  const shown = taxon.vernacularName ?? taxon.scientificName;
+  const name = taxon.vernacularName ?? taxon.scientificName;
   const also =
-    hit.matched === shown || hit.matched === taxon.scientificName ? '' : ` (${hit.matched})`;
-  const nameWidth = Math.max(16, Math.min(34, Math.floor(width * 0.36)));
-  const scientificWidth = width < 56 ? 0 : Math.min(26, Math.floor(width * 0.3));
-  const category = isThreatened(taxon.redListCategory)
+    hit.matched === name || hit.matched === taxon.scientificName ? '' : ` (${hit.matched})`;
+  const narrow = width < NARROW;
+  const scientific = narrow ? shortGenus(taxon.scientificName) : taxon.scientificName;
+  const scientificWidth = narrow ? 14 : Math.min(26, Math.floor(width * 0.3));
+  const nameWidth = Math.max(14, Math.min(34, Math.floor(width * 0.36)));
+  const letters = isThreatened(taxon.redListCategory)
     ? `${taxon.redListCategory} !`
     : taxon.redListCategory;
-  const scientific = scientificWidth === 0 ? '' : `${cell(taxon.scientificName, scientificWidth)} `;
-  const count = cell(chosen ? countWords(session, taxon.countedSingly) : '', 7, 'right');
   return cut(
-    `${count} ${cell(shown + also, nameWidth)} ${scientific}${cell(category, 5)}${knownWords(session, taxon.scientificName)}`,
+    [
+      countCell(session, chosen, taxon.countedSingly, width),
+      cell(name + also, nameWidth),
+      cell(scientific, scientificWidth),
+      cell(letters, 4),
+      knownWords(session, taxon.scientificName),
+    ].join(' '),
     width,
   );
+}
+
+const NARROW = 68;
+
+/** `A. fuligula` for Aythya fuligula, where room is short. */
+function shortGenus(scientificName: string): string {
+  const [genus = '', ...rest] = scientificName.split(' ');
+  return rest.length === 0 ? genus : `${genus.slice(0, 1)}. ${rest.join(' ')}`;
+}
+
+function countCell(
+  session: Session,
+  chosen: boolean,
+  countedSingly: boolean,
+  width: number,
+): string {
+  return cell(chosen ? countWords(session, countedSingly) : '', width < NARROW ? 5 : 7, 'right');
 }
 
 function countWords(session: Session, countedSingly: boolean): string {

@@ -38,9 +38,9 @@ function sumWords(session: Session, from: number, rows: number): string {
   const hidden = session.visit.entries.length - from - rows;
   return [
     `${stand.length} ${stand.length === 1 ? 'entry' : 'entries'}`,
+    savedWords(session),
     `${species} species`,
     unnamed === 0 ? '' : `${unnamed} unnamed`,
-    savedWords(session),
     hidden > 0 ? `${hidden} more below` : '',
   ]
     .filter((part) => part !== '')
@@ -69,7 +69,7 @@ function entryRow(
   const picked = (mode.at === 'pick' || mode.at === 'change') && mode.number === entry.number;
   const wide = width >= 100;
   const name = entry.uncertain ? `${nameOf(entry)}?` : nameOf(entry);
-  const nameWidth = Math.max(14, Math.min(30, Math.floor(width * 0.34)));
+  const nameWidth = Math.max(16, Math.min(28, Math.floor(width * 0.32)));
   const category = entry.taxon?.redListCategory ?? '';
   const threatened = entry.taxon !== null && isThreatened(entry.taxon.redListCategory);
   const count = entry.count.kind === 'present' ? 'present' : countText(entry.count);

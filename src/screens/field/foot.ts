@@ -1,11 +1,11 @@
 import { distanceWords, watchedTime } from '../../visit/effort.ts';
 import { durationWords, epochOf } from '../../visit/time.ts';
-import { cut, type Row, span, widthOf, wrapped } from '../paint.ts';
+import { type Row, span, widthOf, wrapped } from '../paint.ts';
 import { choicesOf } from './choices.ts';
 import { type Binding, KEYMAP, keyWords, MENU, wordsNow } from './keymap.ts';
 import type { Session } from './session.ts';
 import { typedLine } from './session.ts';
-import { steps } from './update.ts';
+import { steps } from './typing.ts';
 
 const SIGN = { done: '', problem: '! ', caution: '! ' } as const;
 
@@ -60,7 +60,9 @@ function menuRows(session: Session, width: number): Row[] {
   const cells = MENU.map((binding) => {
     const off = binding.unless?.(session) != null;
     return {
-      text: `${keyWords(binding.key)} ${wordsNow(binding, session)}${off ? ' (-)' : ''}`,
+      text: off
+        ? `(${keyWords(binding.key)} ${wordsNow(binding, session)})`
+        : `${keyWords(binding.key)} ${wordsNow(binding, session)}`,
       off,
     };
   });
@@ -79,36 +81,34 @@ function menuRows(session: Session, width: number): Row[] {
   );
 }
 
-/** The keys that work now, from the table that dispatches them. */
+/** The keys that work now, from the table that dispatches them; those that do not fit are left out. */
 export function hintRow(session: Session, width: number): Row {
   const { mode } = session;
-  const { text } = typedLine(session);
+  const empty = typedLine(session).text === '';
   const many = choicesOf(session).length > 1;
-  const works = (binding: Binding) => {
-    if (binding.quiet || binding.at !== mode.at || (mode.at === 'menu' && binding.key !== 'escape'))
-      return false;
-    if (binding.action === 'log') return text !== '';
-    if (binding.action === 'more' || binding.action === 'fewer') return steps(session);
-    if (binding.action === 'next' || binding.action === 'previous')
+  const works = ({ at, action, key, quiet }: Binding) => {
+    if (quiet || at !== mode.at || (mode.at === 'menu' && key !== 'escape')) return false;
+    if (action === 'log') return !empty;
+    if (action === 'more' || action === 'fewer') return steps(session);
+    if (action === 'next' || action === 'previous')
       return many || mode.at === 'pick' || mode.at === 'help';
     return true;
   };
-  const hints = merged(KEYMAP.filter(works));
-  const start =
-    mode.at === 'line' && text === ''
-      ? ['type a name, or / and an action']
-      : mode.at === 'menu'
-        ? ['one letter']
-        : [];
-  return [span(cut([...start, ...hints].join(' | '), width), 'quiet')];
+  const lead =
+    mode.at === 'menu' ? ['one letter'] : mode.at === 'line' && empty ? ['type a name'] : [];
+  const tail = mode.at === 'line' && empty ? ['/ and a word does the same'] : [];
+  const shown: string[] = [];
+  for (const hint of [...lead, ...merged(KEYMAP.filter(works)), ...tail])
+    if (widthOf([...shown, hint].join(GAP)) <= width) shown.push(hint);
+  return [span(shown.join(GAP), 'quiet')];
 }
+
+const GAP = ' | ';
 
 /** Keys that do the same stand together: `Up Down choose`. */
 function merged(bindings: readonly Binding[]): string[] {
   const byWords = new Map<string, string[]>();
-  for (const { key, words, action } of bindings) {
-    const shown = action === 'more' || action === 'fewer' ? 'fewer, more' : words;
-    byWords.set(shown, [...(byWords.get(shown) ?? []), keyWords(key)]);
-  }
+  for (const { key, hint, words } of bindings)
+    byWords.set(hint ?? words, [...(byWords.get(hint ?? words) ?? []), keyWords(key)]);
   return [...byWords].map(([words, keys]) => `${keys.join(' ')} ${words}`);
 }

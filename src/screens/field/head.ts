@@ -44,7 +44,7 @@ export function headRows(session: Session, width: number): Row[] {
 
 function placeWords({ visit, placeAssumed }: Session): string {
   if (visit.place === null) return 'no place yet (Esc p)';
-  return placeAssumed ? `${visit.place.name} (as last time; Esc p)` : visit.place.name;
+  return placeAssumed ? `${visit.place.name} (as last time?)` : visit.place.name;
 }
 
 function skyWords(session: Session, date: string, width: number): string {

@@ -18,7 +18,7 @@ export const EXAMPLES: readonly (readonly [string, string])[] = [
   ['tuf 12+', 'at least twelve'],
   ['tuf ~12', 'about twelve'],
   ['tuf 10-15', 'from ten to fifteen'],
-  ['tuf 5 3m 2f', 'five: three males and two females; j juvenile, a adult'],
+  ['tuf 5 3m 2f', '3 males, 2 females; j is juvenile, a adult'],
   ['tuf: asleep by the raft', 'a description behind the colon'],
   ['tuf?', 'the name is not certain'],
   ['gbbg, tudu, ayt ful', 'initials, four-letter codes, scientific names'],

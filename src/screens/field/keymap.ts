@@ -39,6 +39,8 @@ export interface Binding {
   key: NamedKey | { letter: string };
   action: ActionName;
   words: string;
+  /** Shorter words for the hint line, where keys that share them stand together. */
+  hint?: string;
   /** The reason why the key does nothing now; null when it works. */
   unless?: (session: Session) => string | null;
   /** Left out of the hint line; the help page has it. */
@@ -82,31 +84,43 @@ const CHOOSE = (at: Mode['at']): Binding[] => [
   { at, key: 'down', action: 'next', words: 'choose' },
 ];
 const STEP = (at: Mode['at']): Binding[] => [
-  { at, key: 'left', action: 'fewer', words: 'fewer' },
-  { at, key: 'right', action: 'more', words: 'more' },
+  { at, key: 'left', action: 'fewer', words: 'one group size fewer', hint: 'count' },
+  { at, key: 'right', action: 'more', words: 'one group size more', hint: 'count' },
 ];
 const BACK = (at: Mode['at']): Binding => ({ at, key: 'escape', action: 'back', words: 'back' });
 
 /** The table that dispatches keys and from which the hint line and the help page are drawn. */
 export const KEYMAP: readonly Binding[] = [
-  { at: 'line', key: 'enter', action: 'log', words: 'log the line' },
+  { at: 'line', key: 'enter', action: 'log', words: 'log the line', hint: 'log' },
+  { at: 'line', key: 'escape', action: 'menu', words: 'menu' },
   ...CHOOSE('line'),
   ...STEP('line'),
-  { at: 'line', key: 'escape', action: 'menu', words: 'menu' },
   ...MENU,
   BACK('menu'),
   { at: 'change', key: 'enter', action: 'save', words: 'keep the change' },
+  BACK('change'),
   ...CHOOSE('change'),
   ...STEP('change'),
-  BACK('change'),
   { at: 'pick', key: 'enter', action: 'take', words: 'take this entry' },
   ...CHOOSE('pick'),
   BACK('pick'),
-  { at: 'ask', key: 'enter', action: 'answer', words: 'enter' },
+  { at: 'ask', key: 'enter', action: 'answer', words: 'keep this' },
   ...CHOOSE('ask'),
   BACK('ask'),
-  { at: 'complete', key: { letter: 'y' }, action: 'yes', words: 'yes, everything noticed' },
-  { at: 'complete', key: { letter: 'n' }, action: 'no', words: 'no, some was left out' },
+  {
+    at: 'complete',
+    key: { letter: 'y' },
+    action: 'yes',
+    words: 'yes, everything noticed',
+    hint: 'yes',
+  },
+  {
+    at: 'complete',
+    key: { letter: 'n' },
+    action: 'no',
+    words: 'no, some was left out',
+    hint: 'no',
+  },
   { at: 'complete', key: 'enter', action: 'unsaid', words: 'leave it open' },
   BACK('complete'),
   ...CHOOSE('help').map((binding) => ({ ...binding, words: 'scroll' })),

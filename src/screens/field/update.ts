@@ -1,9 +1,8 @@
-import { readEntryLine, stepLine } from '../../visit/entry-line.ts';
 import type { Key } from '../keyboard.ts';
-import { editLine, lineOf } from '../line.ts';
-import { movePick, pauseOrGoOn, pick, takePicked, typePick, undoOrRedo } from './actions.ts';
+import { lineOf } from '../line.ts';
+import { pauseOrGoOn, pick, takePicked, typePick, undoOrRedo } from './actions.ts';
 import { answer, ask, finish } from './answers.ts';
-import { choicesOf, chosenOf } from './choices.ts';
+import { chosenOf } from './choices.ts';
 import { type ActionName, type Binding, KEYMAP } from './keymap.ts';
 import { logLine, saveChange } from './logging.ts';
 import {
@@ -18,6 +17,7 @@ import {
   withLine,
   withoutLine,
 } from './session.ts';
+import { choose, edited, stepCountBy, steps } from './typing.ts';
 
 /** The Field screen's one rule: a session and what happened give the next session and what to do. */
 export function updateField(session: Session, event: FieldEvent): Result {
@@ -69,52 +69,14 @@ function bindingFor(session: Session, key: Key): Binding | undefined {
   );
 }
 
-/** Do left and right step the count now, rather than move the cursor? */
-export function steps(session: Session): boolean {
-  if (session.mode.at !== 'line' && session.mode.at !== 'change') return false;
-  const { text, cursor } = typedLine(session);
-  const colon = text.indexOf(':');
-  return text !== '' && !text.startsWith('/') && (colon === -1 || cursor <= colon);
-}
-
-function edited(session: Session, key: Key): Session {
-  const before = typedLine(session);
-  const after = editLine(before, key);
-  if (after === before) return session;
-  const chosen = after.text === before.text ? session.chosen : session.mode.at === 'ask' ? -1 : 0;
-  return {
-    ...withLine(session, after),
-    chosen,
-    message: after.text === before.text ? session.message : null,
-  };
-}
-
-function choose(session: Session, step: 1 | -1): Session {
-  if (session.mode.at === 'pick') return movePick(session, step);
-  if (session.mode.at === 'help')
-    return { ...session, mode: { at: 'help', from: Math.max(0, session.mode.from + step) } };
-  const { length } = choicesOf(session);
-  if (length === 0) return session;
-  const from = session.chosen === -1 && step === -1 ? 0 : session.chosen;
-  return { ...session, chosen: (from + step + length) % length };
-}
-
-function stepCountBy(session: Session, direction: 1 | -1): Session {
-  const { text, cursor } = typedLine(session);
-  const choice = chosenOf(session);
-  const next = stepLine(
-    text,
-    direction,
-    choice?.kind === 'taxon' && choice.hit.taxon.countedSingly,
-  );
-  if (next === text) return session;
-  const atEnd = cursor === text.length;
-  const end =
-    readEntryLine(next).pieces.findLast((piece) => piece.role === 'count')?.end ?? next.length;
-  return {
-    ...withLine(session, atEnd ? lineOf(next) : { text: next, cursor: end }),
-    message: null,
-  };
+/** Esc goes one step back: within the questions at the end to the one before, else to the line. */
+function oneBack(session: Session): Session {
+  const { mode } = session;
+  if (mode.at === 'complete')
+    return { ...session, mode: { at: 'ask', question: 'effort' }, chosen: -1 };
+  if (mode.at === 'ask' && mode.question === 'groups')
+    return { ...session, mode: { at: 'complete' } };
+  return toLine(session);
 }
 
 function act(action: ActionName, session: Session, moment: Moment): Result {
@@ -128,7 +90,7 @@ function act(action: ActionName, session: Session, moment: Moment): Result {
     case 'menu':
       return still({ ...session, mode: { at: 'menu' }, message: null });
     case 'back':
-      return still({ ...toLine(session), message: null });
+      return still({ ...oneBack(session), message: null });
     case 'next':
       return still(choose(session, 1));
     case 'previous':
