@@ -69,7 +69,8 @@ function entryRow(
   const picked = (mode.at === 'pick' || mode.at === 'change') && mode.number === entry.number;
   const wide = width >= 100;
   const name = entry.uncertain ? `${nameOf(entry)}?` : nameOf(entry);
-  const nameWidth = Math.max(16, Math.min(28, Math.floor(width * 0.32)));
+  // In the narrowest window the words behind a threatened species come before its name's last letters.
+  const nameWidth = width < 56 ? 14 : Math.min(28, Math.floor(width * 0.32));
   const category = entry.taxon?.redListCategory ?? '';
   const threatened = entry.taxon !== null && isThreatened(entry.taxon.redListCategory);
   const count = entry.count.kind === 'present' ? 'present' : countText(entry.count);
