@@ -1,25 +1,34 @@
 import { Command, CommanderError, Option } from 'commander';
 import { EXIT, Refusal } from './commands/refusal.ts';
 import { notebookFolder, openNotebook } from './notebook/notebook.ts';
+import { harmless } from './screens/paint.ts';
 
 declare const TUSSOCK_VERSION: string;
 
-const complain = (line: string) => process.stderr.write(`tussock: ${line}\n`);
+const complain = (line: string) => process.stderr.write(`tussock: ${harmless(line)}\n`);
 
-async function opened(option: string | undefined): Promise<string> {
+async function opened(option: string | undefined, make: boolean): Promise<string> {
   const folder = notebookFolder(option, process.env);
-  const problem = await openNotebook(folder);
+  const problem = await openNotebook(folder, make);
   if (problem !== null) throw new Refusal(EXIT.notebook, problem);
   return folder;
 }
 
-function program(): Command {
+function program(first: string | undefined): Command {
   const tussock = new Command('tussock')
     .description('A field log for people who notice plants and animals.')
     .usage('[command] [options]')
     .version(TUSSOCK_VERSION, '--version')
     .exitOverride()
-    .configureOutput({ outputError: (text) => complain(text.replace(/^error: /, '').trim()) })
+    .configureOutput({
+      outputError: (text) =>
+        complain(
+          text
+            .replace(/^error: /, '')
+            .trim()
+            .replaceAll('\n', ' '),
+        ),
+    })
     .showSuggestionAfterError(true)
     .addHelpText(
       'beforeAll',
@@ -33,7 +42,8 @@ function program(): Command {
     new Option('--notebook <dir>', 'the notebook folder (also TUSSOCK_NOTEBOOK)');
 
   tussock
-    .command('field', { isDefault: true })
+    // A first word that is no command is a misspelt one: the default would hide which was meant.
+    .command('field', { isDefault: first === undefined || first.startsWith('-') })
     .description('log a visit: the Field screen, or lines from standard input')
     .option(
       '--place <name>',
@@ -42,7 +52,7 @@ function program(): Command {
     .option('--stdin', 'read entry lines from standard input, one a line, and answer one line each')
     .addOption(notebook())
     .action(async (options: { place?: string; stdin?: boolean; notebook?: string }) => {
-      const folder = await opened(options.notebook);
+      const folder = await opened(options.notebook, true);
       if (options.stdin || process.env.TERM === 'dumb') {
         const { fieldLines } = await import('./commands/field-lines.ts');
         process.exitCode = await fieldLines(folder, options.place, {
@@ -69,7 +79,7 @@ function program(): Command {
         options: { last?: boolean; exact?: boolean; notebook?: string },
       ) => {
         const { exportVisit } = await import('./commands/export.ts');
-        await exportVisit(await opened(options.notebook), file, options, {
+        await exportVisit(await opened(options.notebook, false), file, options, {
           write: (text) => process.stdout.write(text),
           complain,
         });
@@ -81,7 +91,7 @@ function program(): Command {
 
 async function run(): Promise<void> {
   try {
-    await program().parseAsync(process.argv);
+    await program(process.argv[2]).parseAsync(process.argv);
   } catch (error) {
     if (error instanceof CommanderError)
       process.exitCode = error.exitCode === 0 ? EXIT.done : EXIT.usage;
@@ -97,10 +107,9 @@ async function run(): Promise<void> {
   }
 }
 
-// Written to a pipe that closed early (`| head`): that is no fault.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code !== 'EPIPE') throw error;
-});
+// Written to a pipe that closed early (`| head`), or to a terminal that is gone: that is no fault.
+for (const stream of [process.stdout, process.stderr])
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE' && error.code !== 'EIO') throw error;
+  });
 await run();
-// A screen holds the keyboard open; what had to be saved is saved by now.
-if (process.stdin.isTTY) process.exit();

@@ -1,30 +1,36 @@
 import { randomUUID } from 'node:crypto';
+import { basename } from 'node:path';
 import { timeZoneAt } from '../ground/time-zone.ts';
 import { readVisits, visitFiles } from '../notebook/notebook.ts';
 import type { OpenedVisit } from '../notebook/visit-file.ts';
+import { fileWords } from '../notebook/visit-name.ts';
 import { type Place, placeKey, readPlace } from '../visit/place.ts';
 import { epochOf, stamp } from '../visit/time.ts';
-import { newVisit, type Visit } from '../visit/visit.ts';
+import { updateVisit } from '../visit/update.ts';
+import { newVisit, type Visit, zoneOf } from '../visit/visit.ts';
 import { EXIT, Refusal } from './refusal.ts';
 
 /** A visit without an end goes on if its last change is no older than this, in milliseconds. */
 const GOES_ON_FOR = 12 * 3_600_000;
-/** How many of the latest files are looked at before the screen opens. */
+/** How many of the latest files are looked at, at least, before the screen opens. */
 const LATEST = 3;
+/** Files of this age by their names, in milliseconds, may still be open, whatever the zone. */
+const MAY_BE_OPEN = 2 * 86_400_000;
 
 export interface Beginning {
   visit: Visit;
   /** The file of a visit that goes on; null for a new one. */
   opened: OpenedVisit | null;
   placeAssumed: boolean;
-  /** Sentences on files that could not be read. */
+  /** Sentences on the files among them that could not be read. */
   problems: string[];
 }
 
 /**
  * The visit to log into: the open one of the last hours, at the place asked for if one was, else a
  * new one. A new visit takes the place asked for, else that of the latest visit, marked as assumed.
- * Only the latest files are read here; the screen does not wait for the others.
+ * Coordinates asked for are given to the visit that goes on too; it is then another than the opened.
+ * Only the files that matter are read here; the screen does not wait for the others.
  */
 export async function beginVisit(
   notebook: string,
@@ -33,15 +39,22 @@ export async function beginVisit(
   timeZone: string,
 ): Promise<Beginning> {
   const asked = place === undefined ? null : askedPlace(place);
-  const latest = (await visitFiles(notebook)).slice(-LATEST);
-  const { visits, problems } = await readVisits(latest);
+  const files = await visitFiles(notebook);
+  const { visits, problems: unread } = await readVisits(filesToRead(files, asked, now));
+  const problems = unread.map(({ words }) => words);
   const newestFirst = visits.toSorted(
     (one, two) => epochOf(two.visit.start) - epochOf(one.visit.start),
   );
   const open = newestFirst.find(
     ({ visit }) => goesOn(visit, now) && (asked === null || isAt(visit, asked)),
   );
-  if (open) return { visit: open.visit, opened: open, placeAssumed: false, problems };
+  if (open)
+    return {
+      visit: positioned(open.visit, asked, now),
+      opened: open,
+      placeAssumed: false,
+      problems,
+    };
   const last = newestFirst.find(({ visit }) => visit.place !== null)?.visit.place ?? null;
   const remembered = asked && newestFirst.find(({ visit }) => isAt(visit, asked))?.visit.place;
   const taken = asked === null ? last : asked.position === null ? (remembered ?? asked) : asked;
@@ -55,6 +68,31 @@ function askedPlace(text: string): Place {
   if ('problem' in read) throw new Refusal(EXIT.usage, `--place: ${read.problem}`);
   const { position } = read.place;
   return { ...read.place, timeZone: position ? timeZoneAt(position) : null };
+}
+
+/** Files that may hold the open visit or the last one, and the last one at the place asked for. */
+function filesToRead(files: readonly string[], asked: Place | null, now: number): string[] {
+  const dateIn = (path: string) => basename(path).slice(0, 10);
+  const openSince = new Date(now - MAY_BE_OPEN).toISOString().slice(0, 10);
+  const [since = ''] = [dateIn(files.at(-LATEST) ?? ''), openSince].sort();
+  const named = asked && new RegExp(`^.{10}-${fileWords(asked.name)}(?:-\\d+)?\\.json$`, 'u');
+  const there = files.findLast((path) => named?.test(basename(path)) === true);
+  return files.filter((path) => path === there || dateIn(path) >= since);
+}
+
+/** The visit with the coordinates that were asked for, where they are news to it. */
+function positioned(visit: Visit, asked: Place | null, now: number): Visit {
+  const { place } = visit;
+  if (place === null || asked === null || asked.position === null) return visit;
+  const { position, verbatimCoordinates, timeZone } = asked;
+  const { latitude, longitude } = position;
+  if (place.position?.latitude === latitude && place.position.longitude === longitude) return visit;
+  return updateVisit(visit, {
+    do: 'set',
+    time: stamp(now, zoneOf(visit)),
+    part: 'place',
+    value: { ...place, position, verbatimCoordinates, timeZone },
+  });
 }
 
 function goesOn(visit: Visit, now: number): boolean {

@@ -1,10 +1,11 @@
 import { access } from 'node:fs/promises';
-import { join } from 'node:path';
-import { readVisits, visitFiles } from '../notebook/notebook.ts';
+import { basename, join } from 'node:path';
+import { type ReadVisits, readVisits, visitFiles } from '../notebook/notebook.ts';
 import { readVisit } from '../notebook/visit-file.ts';
 import { visitTable } from '../outputs/visit-table.ts';
 import { knownFrom } from '../taxa/known.ts';
-import { epochOf } from '../visit/time.ts';
+import { dateOf, epochOf } from '../visit/time.ts';
+import type { Visit } from '../visit/visit.ts';
 import { EXIT, Refusal } from './refusal.ts';
 
 /** Writes the table of one visit as CSV, and to `complain` what was withheld and why. */
@@ -14,18 +15,13 @@ export async function exportVisit(
   options: { last?: boolean; exact?: boolean },
   io: { write(text: string): void; complain(line: string): void },
 ): Promise<void> {
-  const files = await visitFiles(notebook);
-  const path = await chosenFile(notebook, file, options.last === true, files);
-  const read = await readVisit(path);
-  if ('problem' in read)
-    throw new Refusal(
-      EXIT.notTaken,
-      `${path} can't be read: ${read.problem}. It is left as it is.`,
-    );
-  const { visit } = read;
-  const { visits, problems } = await readVisits(files);
-  for (const problem of problems) io.complain(problem);
-  const before = visits
+  const last = options.last === true;
+  if (last === (file !== undefined))
+    throw new Refusal(EXIT.usage, 'Name one visit: tussock export FILE, or tussock export --last.');
+  const all = await readVisits(await visitFiles(notebook));
+  const visit = file === undefined ? latest(notebook, all) : await named(notebook, file);
+  for (const { words } of all.problems) io.complain(words);
+  const before = all.visits
     .map((other) => other.visit)
     .filter((other) => other.id !== visit.id && epochOf(other.start) < epochOf(visit.start));
   const exact = options.exact === true;
@@ -41,28 +37,34 @@ export async function exportVisit(
     );
 }
 
-async function chosenFile(
-  notebook: string,
-  file: string | undefined,
-  last: boolean,
-  files: readonly string[],
-): Promise<string> {
-  if (last === (file !== undefined))
-    throw new Refusal(EXIT.usage, 'Name one visit: tussock export FILE, or tussock export --last.');
-  if (file === undefined) {
-    const latest = files.at(-1);
-    if (latest === undefined)
-      throw new Refusal(EXIT.notTaken, `There is no visit in ${notebook} yet.`);
-    return latest;
-  }
-  const inNotebook = join(
-    notebook,
-    'visits',
-    file.slice(0, 4),
-    file.endsWith('.json') ? file : `${file}.json`,
+/** The visit that began last. One that can't be read may be it: then none is given out as the last. */
+function latest(notebook: string, { visits, problems }: ReadVisits): Visit {
+  const newest = visits
+    .map((read) => read.visit)
+    .toSorted((one, two) => epochOf(one.start) - epochOf(two.start))
+    .at(-1);
+  const unread = problems.findLast(
+    ({ path }) => !newest || basename(path).slice(0, 10) >= dateOf(newest.start),
   );
-  for (const path of [file, inNotebook]) if (await exists(path)) return path;
-  throw new Refusal(EXIT.notTaken, `There is no visit file ${file}, here or in ${notebook}.`);
+  if (unread !== undefined)
+    throw new Refusal(
+      EXIT.notTaken,
+      `${unread.words} It may be the latest: name the visit instead.`,
+    );
+  if (!newest) throw new Refusal(EXIT.notTaken, `There is no visit in ${notebook} yet.`);
+  return newest;
+}
+
+/** The visit of a file, here or in the notebook. */
+async function named(notebook: string, file: string): Promise<Visit> {
+  const name = file.endsWith('.json') ? file : `${file}.json`;
+  const inNotebook = join(notebook, 'visits', file.slice(0, 4), name);
+  const path = (await exists(file)) ? file : inNotebook;
+  if (!(await exists(path)))
+    throw new Refusal(EXIT.notTaken, `There is no visit file ${file}, here or in ${notebook}.`);
+  const read = await readVisit(path);
+  if ('visit' in read) return read.visit;
+  throw new Refusal(EXIT.notTaken, `${path} can't be read (${read.problem}). It is left as it is.`);
 }
 
 async function exists(path: string): Promise<boolean> {

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { createInterface } from 'node:readline';
 import { readVisits, visitFiles } from '../notebook/notebook.ts';
 import { visitStore } from '../notebook/visit-store.ts';
+import { harmless } from '../screens/paint.ts';
 import { firstOf, knownFrom, priorFor } from '../taxa/known.ts';
 import { observationOf } from '../taxa/observation.ts';
 import { CATEGORY_WORDS, isThreatened } from '../taxa/red-list.ts';
@@ -15,7 +16,7 @@ import { clockOf, dateOf, stamp } from '../visit/time.ts';
 import { updateVisit } from '../visit/update.ts';
 import { zoneOf } from '../visit/visit.ts';
 import { beginVisit } from './begin-visit.ts';
-import { EXIT } from './refusal.ts';
+import { EXIT, Refusal } from './refusal.ts';
 import { shippedLists } from './shipped-lists.ts';
 
 /** What a line comes to: an answer, and the reason where it could not be taken as it stands. */
@@ -42,7 +43,7 @@ export async function fieldLines(
   ]);
   const index = indexTaxa(lists.flatMap((list) => list.taxa));
   const { visits, problems } = await readVisits(files);
-  for (const problem of problems) io.complain(problem);
+  for (const { words } of problems) io.complain(words);
   const store = visitStore(notebook, beginning.opened);
   let { visit } = beginning;
   const known = knownFrom(
@@ -61,11 +62,14 @@ export async function fieldLines(
     const taken = take(typed, index, prior);
     const observation = observed(typed, taken);
     visit = updateVisit(visit, { do: 'log', time, id: randomUUID(), observation });
-    const { leftAlone } = await store.save(visit);
+    const { leftAlone } = await store.save(visit).catch((error: Error) => {
+      const words = `line ${lineNumber} could not be saved: ${error.message}. It and the lines after it are not in the notebook.`;
+      throw new Refusal(EXIT.notebook, words);
+    });
     if (leftAlone !== null)
       io.complain(`Another program changed ${leftAlone}; this visit goes on in a file of its own.`);
     const entry = visit.entries.at(-1);
-    if (entry) io.answer(answerWords(entry, firstOf(known, visit, entry)));
+    if (entry) io.answer(harmless(answerWords(entry, firstOf(known, visit, entry))));
     if (taken.problem !== null) {
       refused += 1;
       io.complain(`line ${lineNumber}: ${taken.problem} Kept unnamed as entry ${entry?.number}.`);
@@ -78,9 +82,16 @@ export async function fieldLines(
 function observed(typed: string, taken: Taken): Observation {
   const line = readEntryLine(typed);
   const read = observationOf(typed, line, taken.hit?.taxon ?? null);
-  return line.problem === null
-    ? read
-    : { ...read, words: typed.trim(), count: { kind: 'present' }, parts: [] };
+  if (line.problem === null) return read;
+  const words = typed.trim();
+  return {
+    ...read,
+    words,
+    uncertain: false,
+    count: { kind: 'present' },
+    parts: [],
+    description: null,
+  };
 }
 
 function take(typed: string, index: TaxonIndex, prior: Parameters<typeof search>[2]): Taken {

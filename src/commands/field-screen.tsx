@@ -11,21 +11,33 @@ import { knownFrom } from '../taxa/known.ts';
 import { indexTaxa } from '../taxa/taxon-index.ts';
 import { clockOf } from '../visit/time.ts';
 import { beginVisit } from './begin-visit.ts';
+import { type Ending, listenForEnding } from './ending.ts';
 import { leavingWords, unsavedWords } from './leaving.ts';
 import { EXIT, Refusal } from './refusal.ts';
 import { groupsOf, shippedLists } from './shipped-lists.ts';
-import { rawInput, terminalProblem, terminalSize, WIPE } from './terminal.ts';
+import {
+  type RawInput,
+  rawInput,
+  stopJob,
+  terminalProblem,
+  terminalSize,
+  WIPE,
+} from './terminal.ts';
 
 /** Often enough that the clock of the head line is never a minute behind. */
 const TICK = 5000;
+
+/** Ink's way to hand the terminal over for a while. */
+type Suspend = (meanwhile: () => Promise<void>) => Promise<void>;
 
 /** Opens the Field screen and stays until it is left. Returns the exit code. */
 export async function fieldScreen(notebook: string, place: string | undefined): Promise<number> {
   const problem = terminalProblem();
   if (problem !== null) throw new Refusal(EXIT.usage, problem);
+  const ending = listenForEnding();
   const input = rawInput();
   try {
-    return await openScreen(notebook, place, input);
+    return await openScreen(notebook, place, input, ending);
   } finally {
     input.pause();
   }
@@ -34,7 +46,8 @@ export async function fieldScreen(notebook: string, place: string | undefined): 
 async function openScreen(
   notebook: string,
   place: string | undefined,
-  input: ReturnType<typeof rawInput>,
+  input: RawInput,
+  ending: Ending,
 ): Promise<number> {
   const machineZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
   const [lists, beginning] = await Promise.all([
@@ -43,17 +56,27 @@ async function openScreen(
   ]);
   const { visit, opened } = beginning;
   const notices = [...lists.flatMap((list) => list.problems), ...beginning.problems];
-  let leave: (code: number) => void = () => {};
-  const left = new Promise<number>((resolve) => {
-    leave = resolve;
-  });
-  let suspend: ((meanwhile: () => Promise<void>) => Promise<void>) | null = null;
-
+  let suspend: Suspend | null = null;
+  let handedOver = false;
+  // Ink hands the terminal over to one at a time, and throws at the second.
+  const handOver = (meanwhile: () => Promise<void>) => {
+    if (suspend === null || handedOver) return;
+    handedOver = true;
+    suspend(meanwhile)
+      .finally(() => {
+        handedOver = false;
+      })
+      .catch(ending.fail);
+  };
   const perform = (effect: Effect) => {
     if (effect.kind === 'save') saves.add(effect.visit);
-    else if (effect.kind === 'leave') leave(effect.code);
-    else if (effect.kind === 'redraw') void suspend?.(async () => {});
-    else void suspend?.(() => stopped(input));
+    else if (effect.kind === 'leave') ending.leave(effect.code);
+    else if (effect.kind === 'redraw') handOver(async () => {});
+    else
+      handOver(async () => {
+        const words = 'There is no shell to go back to. Esc q leaves the program.';
+        if (!(await stopJob(input))) store.dispatch({ kind: 'notice', words });
+      });
   };
   const store = createStore(
     newSession({
@@ -103,27 +126,26 @@ async function openScreen(
   });
   input.listen((key) => store.dispatch({ kind: 'key', key, now: Date.now(), id: randomUUID() }));
   const ticking = setInterval(() => store.dispatch({ kind: 'tick', now: Date.now() }), TICK);
-  for (const signal of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const)
-    process.on(signal, () => leave(SIGNAL_CODES[signal]));
-  void learn(notebook, visit.id, store);
+  // Coordinates given with --place to a visit that goes on.
+  if (opened !== null && visit !== opened.visit) saves.add(visit);
+  learn(notebook, visit.id, store).catch((error: Error) =>
+    store.dispatch({ kind: 'notice', words: `Earlier visits can't be read: ${error.message}` }),
+  );
 
-  const code = await left;
-  clearInterval(ticking);
-  await saves.idle();
-  screen.unmount();
-  await screen.waitUntilExit();
-  const session = store.get();
-  const unsaved = unsavedWords(session);
-  if (unsaved !== null) {
-    process.stderr.write(unsaved);
-    return EXIT.notebook;
+  let code: number;
+  try {
+    code = await Promise.race([ending.left, screen.waitUntilExit().then(() => EXIT.done)]);
+  } finally {
+    clearInterval(ticking);
+    await saves.idle();
+    screen.unmount();
+    await screen.waitUntilExit().catch(() => {});
+    process.stderr.write(unsavedWords(store.get()) ?? '');
   }
-  process.stdout.write(leavingWords(session));
+  if (unsavedWords(store.get()) !== null) return EXIT.notebook;
+  process.stdout.write(leavingWords(store.get()));
   return code;
 }
-
-/** Exit codes after a signal, 128 and its number, as shells count them (POSIX). */
-const SIGNAL_CODES = { SIGHUP: 129, SIGINT: 130, SIGTERM: 143 } as const;
 
 function openingMessage(notices: readonly string[], since: string | null) {
   const first = notices[0];
@@ -147,22 +169,10 @@ async function learn(
     kind: 'known',
     known: knownFrom(visits.map((read) => read.visit).filter((other) => other.id !== current)),
   });
-  const first = problems[0];
+  const first = problems[0]?.words;
   if (first !== undefined)
     store.dispatch({
       kind: 'notice',
       words: problems.length > 1 ? `${first} (${problems.length - 1} more)` : first,
     });
-}
-
-/** Stops the process as Ctrl-Z does, until the shell says go on; Windows has no such thing. */
-async function stopped(input: ReturnType<typeof rawInput>): Promise<void> {
-  if (process.platform === 'win32') return;
-  input.pause();
-  const goesOn = new Promise<void>((resolve) => process.once('SIGCONT', () => resolve()));
-  process.kill(process.pid, 'SIGSTOP');
-  await goesOn;
-  input.resume();
-  // Ink draws from where the cursor stands.
-  process.stdout.write('\r\n');
 }

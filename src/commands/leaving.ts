@@ -1,4 +1,5 @@
 import type { Session } from '../screens/field/session.ts';
+import { harmless } from '../screens/paint.ts';
 import { distanceWords, watchedTime } from '../visit/effort.ts';
 import { entryText } from '../visit/entry.ts';
 import { durationWords, epochOf } from '../visit/time.ts';
@@ -20,7 +21,8 @@ export function leavingWords({ visit, saved, now }: Session): string {
     distance === null ? '' : distanceWords(distance),
     visit.end === null ? 'still open' : 'ended',
   ].filter((part) => part !== '');
-  return `${visit.place?.name ?? 'No place yet'}: ${facts.join(', ')}. ${saved.file}\n`;
+  const where = visit.place?.name ?? 'No place yet';
+  return `${harmless(`${where}: ${facts.join(', ')}. ${saved.file}`)}\n`;
 }
 
 /** What is not on disk when the screen is left, so that it at least stands in the terminal; else null. */
@@ -33,7 +35,7 @@ export function unsavedWords({ visit, saved }: Session): string | null {
   );
   const lines = visit.entries
     .filter((entry) => open.has(entry.number))
-    .map((entry) => `  ${entry.number} ${entry.time} ${entryText(entry)}`);
+    .map((entry) => harmless(`  ${entry.number} ${entry.time} ${entryText(entry)}`));
   return [
     `NOT SAVED: ${saved.failure ?? 'the save did not finish'}. These entries are not in the notebook:`,
     ...lines,

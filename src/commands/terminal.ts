@@ -1,5 +1,7 @@
+import { StringDecoder } from 'node:string_decoder';
+import { setTimeout as wait } from 'node:timers/promises';
 import type { Size } from '../screens/field/frame.ts';
-import { type Key, keyboard } from '../screens/keyboard.ts';
+import { cutKeys, type Key, waitFor } from '../screens/keyboard.ts';
 
 const PASTE_ON = '\u001b[?2004h';
 const PASTE_OFF = '\u001b[?2004l';
@@ -14,10 +16,15 @@ export const WIPE = '\u001b[H\u001b[J';
 export function terminalProblem(): string | null {
   if (!process.stdin.isTTY || !process.stdout.isTTY)
     return 'The Field screen needs a terminal. To log lines from a file or a pipe: tussock field --stdin < lines.txt';
-  const { columns, rows } = process.stdout;
+  const { columns, rows } = sizeNow();
   if (columns < LEAST.columns || rows < LEAST.rows)
     return `This window is ${columns}x${rows}; the Field screen needs at least ${LEAST.columns}x${LEAST.rows}, and shows all at 50x16.`;
   return null;
+}
+
+/** A terminal that does not know its size says 0. */
+function sizeNow(): Size {
+  return { columns: process.stdout.columns || 80, rows: process.stdout.rows || 24 };
 }
 
 export interface RawInput {
@@ -33,13 +40,22 @@ export function rawInput(): RawInput {
   let onKey = (key: Key) => {
     early.push(key);
   };
-  const write = keyboard((key) => onKey(key));
+  const decoder = new StringDecoder('utf8');
+  let rest = '';
+  let waiting: NodeJS.Timeout | undefined;
+  const take = (text: string, ended: boolean) => {
+    clearTimeout(waiting);
+    const cut = cutKeys(rest + text, ended);
+    rest = cut.rest;
+    if (rest !== '') waiting = setTimeout(() => take('', true), waitFor(rest));
+    for (const key of cut.keys) onKey(key);
+  };
   const resume = () => {
     process.stdin.setRawMode(true);
     process.stdout.write(PASTE_ON);
     process.stdin.resume();
   };
-  process.stdin.on('data', write);
+  process.stdin.on('data', (bytes: Buffer) => take(decoder.write(bytes), false));
   resume();
   return {
     listen(listener) {
@@ -57,14 +73,10 @@ export function rawInput(): RawInput {
 
 /** The size of the terminal, and every change of it. */
 export function terminalSize(): { get(): Size; subscribe(listener: () => void): () => void } {
-  const read = (): Size => ({
-    columns: process.stdout.columns || 80,
-    rows: process.stdout.rows || 24,
-  });
-  let size = read();
+  let size = sizeNow();
   const listeners = new Set<() => void>();
   process.stdout.prependListener('resize', () => {
-    size = read();
+    size = sizeNow();
     for (const listener of listeners) listener();
   });
   return {
@@ -74,4 +86,30 @@ export function terminalSize(): { get(): Size; subscribe(listener: () => void): 
       return () => listeners.delete(listener);
     },
   };
+}
+
+/** How long a job that nobody stops waits for its stop, in milliseconds. */
+const STOP_WAIT = 100;
+
+/**
+ * Stops the program as Ctrl-Z does and resolves once it goes on; false where nothing stopped it: no
+ * shell that could bring it back has started it, or the system (Windows) has no such thing.
+ */
+export async function stopJob(input: RawInput): Promise<boolean> {
+  if (process.platform === 'win32') return false;
+  input.pause();
+  let goneOn = false;
+  const goOn = () => {
+    goneOn = true;
+  };
+  process.once('SIGCONT', goOn);
+  // To the whole job, or npm and scripts around the program would keep the terminal; and SIGTSTP, as
+  // the system leaves that one out where no shell is there to go back to.
+  process.kill(0, 'SIGTSTP');
+  await wait(STOP_WAIT);
+  process.removeListener('SIGCONT', goOn);
+  input.resume();
+  // Ink draws from where the cursor stands.
+  process.stdout.write('\r\n');
+  return goneOn;
 }

@@ -1,9 +1,12 @@
+import { randomBytes } from 'node:crypto';
 import { chmod, link, mkdir, open, realpath, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 
+/** Mode bits of a new file, less those that the user's umask takes away. */
+const NEW_FILE = 0o666;
+
 /** What tells one state of a file from another without reading it. */
 export interface FileMark {
-  device: number;
   inode: number;
   size: number;
   modified: number;
@@ -12,8 +15,8 @@ export interface FileMark {
 /** The mark of a file, or null where there is none. */
 export async function markOf(path: string): Promise<FileMark | null> {
   try {
-    const { dev, ino, size, mtimeMs } = await stat(path);
-    return { device: dev, inode: ino, size, modified: mtimeMs };
+    const { ino, size, mtimeMs } = await stat(path);
+    return { inode: ino, size, modified: mtimeMs };
   } catch (error) {
     if (isCode(error, 'ENOENT')) return null;
     throw error;
@@ -27,9 +30,10 @@ export async function markOf(path: string): Promise<FileMark | null> {
  */
 export async function replaceDurably(path: string, text: string): Promise<void> {
   const target = await realpath(path).catch(() => path);
-  const mode = (await stat(target).catch(() => null))?.mode;
-  await withTemporary(target, text, async (temporary) => {
-    if (mode !== undefined) await chmod(temporary, mode & 0o7777);
+  const stands = await stat(target).catch(() => null);
+  const mode = stands === null ? NEW_FILE : stands.mode & 0o7777;
+  await withTemporary(target, text, mode, async (temporary) => {
+    if (stands !== null) await chmod(temporary, mode);
     await rename(temporary, target);
   });
 }
@@ -41,7 +45,7 @@ export async function replaceDurably(path: string, text: string): Promise<void> 
 export async function createDurably(path: string, text: string): Promise<boolean> {
   await makeFolder(dirname(path));
   let made = true;
-  await withTemporary(path, text, async (temporary) => {
+  await withTemporary(path, text, NEW_FILE, async (temporary) => {
     made = await moveToFree(temporary, path);
   });
   return made;
@@ -61,11 +65,13 @@ export async function moveDurably(from: string, to: string): Promise<boolean> {
 async function withTemporary(
   path: string,
   text: string,
+  mode: number,
   place: (temporary: string) => Promise<void>,
 ): Promise<void> {
-  const temporary = join(dirname(path), `.${basename(path)}.${process.pid}.tmp`);
+  const mark = randomBytes(4).toString('hex');
+  const temporary = join(dirname(path), `.${basename(path)}.${mark}.tmp`);
   try {
-    const file = await open(temporary, 'w');
+    const file = await open(temporary, 'wx', mode);
     try {
       await file.writeFile(text, 'utf8');
       await file.sync();

@@ -13,17 +13,22 @@ export function notebookFolder(option: string | undefined, environment: NodeJS.P
     : resolve(named);
 }
 
-/** Makes the folder if need be; null when it can be read and written, else a sentence. */
-export async function openNotebook(folder: string): Promise<string | null> {
+/**
+ * Makes sure of the notebook folder: null when it can be read and written, else a sentence. A folder
+ * that is not there is made, unless there is nothing to `make` it for.
+ */
+export async function openNotebook(folder: string, make: boolean): Promise<string | null> {
   const mend = 'Name another folder with --notebook DIR or TUSSOCK_NOTEBOOK, or mend its rights.';
   try {
-    await mkdir(folder, { recursive: true });
+    if (make) await mkdir(folder, { recursive: true });
     if (!(await stat(folder)).isDirectory())
       return `The notebook ${folder} is not a folder. ${mend}`;
     await access(folder, constants.R_OK | constants.W_OK | constants.X_OK);
     await visitFiles(folder);
     return null;
   } catch (error) {
+    if (!make && isCode(error, 'ENOENT'))
+      return `There is no notebook ${folder} yet. Log a visit first, or name another with --notebook DIR.`;
     const why = isCode(error, 'EEXIST', 'ENOTDIR') ? 'a file stands in its way' : reason(error);
     return `The notebook ${folder} can't be used: ${why}. ${mend}`;
   }
@@ -61,17 +66,18 @@ async function listing(folder: string): Promise<string[]> {
 /** The visits that could be read, and a sentence for each file that could not. */
 export interface ReadVisits {
   visits: OpenedVisit[];
-  problems: string[];
+  problems: { path: string; words: string }[];
 }
 
 /** Reads visit files. Of two files of one visit (a copy left behind) the one with more changes counts. */
 export async function readVisits(paths: readonly string[]): Promise<ReadVisits> {
   const byId = new Map<Visit['id'], OpenedVisit>();
-  const problems: string[] = [];
+  const problems: ReadVisits['problems'] = [];
   for (const path of paths) {
     const read = await readVisit(path);
     if ('problem' in read) {
-      problems.push(`${path} can't be read (${read.problem}). It is left as it is.`);
+      const words = `${path} can't be read (${read.problem}). It is left as it is.`;
+      problems.push({ path, words });
       continue;
     }
     const other = byId.get(read.visit.id);

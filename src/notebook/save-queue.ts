@@ -4,7 +4,7 @@ import type { Saved, VisitStore } from './visit-store.ts';
 export interface SaveQueue {
   /** Takes the latest state of the visit; never waits. */
   add(visit: Visit): void;
-  /** Resolves when nothing runs or waits any more. */
+  /** Tries once more what could not be saved, and resolves when nothing runs any more. */
   idle(): Promise<void>;
 }
 
@@ -48,6 +48,8 @@ export function saveQueue(store: VisitStore, reports: SaveReports): SaveQueue {
     retry = null;
     running ??= run().finally(() => {
       running = null;
+      // A state that came between the last look and now would otherwise wait for the next key.
+      if (waiting && !retry) start();
     });
   }
 
@@ -57,6 +59,7 @@ export function saveQueue(store: VisitStore, reports: SaveReports): SaveQueue {
       start();
     },
     async idle() {
+      if (waiting) start();
       while (running) await running;
     },
   };

@@ -2,20 +2,26 @@ import { join } from 'node:path';
 import { dateOf } from '../visit/time.ts';
 import type { Visit } from '../visit/visit.ts';
 
-const LONGEST = 60;
+/**
+ * The most bytes (UTF-8) of a place in a file name. File systems take 255 bytes a name, some encrypted
+ * ones 143 (from memory); the date, a copy's number and what a temporary file adds stand beside it.
+ */
+const MOST_BYTES = 100;
 
 /** A place's name as a part of a file name: small letters and digits of any script, with hyphens. */
 export function fileWords(name: string): string {
   const plain = name
     .normalize('NFD')
-    .replace(/\p{M}+/gu, '')
+    .replace(/(?<=\p{Script=Latin})\p{Mn}+/gu, '')
     .normalize('NFC')
     .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, '-');
-  return [...plain]
-    .slice(0, LONGEST)
-    .join('')
-    .replace(/^-+|-+$/g, '');
+    .replace(/[^\p{L}\p{M}\p{N}]+/gu, '-');
+  let bytes = 0;
+  const fitting = [...plain].filter((character) => {
+    bytes += Buffer.byteLength(character);
+    return bytes <= MOST_BYTES;
+  });
+  return fitting.join('').replace(/^-+|-+$/g, '');
 }
 
 /**

@@ -29,11 +29,20 @@ export function visitStore(notebook: string, opened: OpenedVisit | null): VisitS
   };
 
   async function write(visit: Visit): Promise<string> {
-    if (file === null) return create(notebook, visit);
-    await visitDatabase(file.path, visit).write();
-    return file.belongs === visitPath(notebook, visit)
-      ? file.path
-      : follow(notebook, file.path, visit);
+    const belongs = visitPath(notebook, visit);
+    if (file === null) {
+      const path = await create(notebook, visit);
+      file = { path, mark: await markOf(path), belongs };
+      return path;
+    }
+    const at = file;
+    await visitDatabase(at.path, visit).write();
+    at.mark = await markOf(at.path);
+    if (at.belongs === belongs) return at.path;
+    // The visit is on disk: a name that can't be given now is tried again at the next save.
+    const path = await follow(notebook, at.path, visit).catch(() => null);
+    if (path !== null) file = { path, mark: at.mark, belongs };
+    return path ?? at.path;
   }
 
   return {
@@ -46,9 +55,7 @@ export function visitStore(notebook: string, opened: OpenedVisit | null): VisitS
           file = null;
         }
       }
-      const path = await write(visit);
-      file = { path, mark: await markOf(path), belongs: visitPath(notebook, visit) };
-      return { path, leftAlone };
+      return { path: await write(visit), leftAlone };
     },
   };
 }
