@@ -28,8 +28,13 @@ export function widthOf(text: string): number {
 
 /** Cuts text to a width in columns, with … for what is left out. */
 export function cut(text: string, width: number): string {
-  if (width <= 0) return '';
-  return cliTruncate(harmless(text), width);
+  let room = width;
+  // Marks that take a column of their own are counted once more by the truncation.
+  for (; room > 0; room -= 1) {
+    const shown = cliTruncate(harmless(text), room);
+    if (widthOf(shown) <= width) return shown;
+  }
+  return '';
 }
 
 /** Cuts or fills text to exactly a width in columns; numbers stand right. */

@@ -108,7 +108,6 @@ function set<Part extends keyof Settable>(
 }
 
 function setEffort(session: Session, value: Effort): Result {
-  if (JSON.stringify(value) === JSON.stringify(session.visit.effort)) return still(session);
   return withVisit(
     session,
     updateVisit(session.visit, { do: 'set', time: stampNow(session), part: 'effort', value }),
