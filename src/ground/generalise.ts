@@ -20,17 +20,20 @@ export function generalised(
   { latitude, longitude }: Position,
   decimals: 1 | 2 | 3,
 ): GeneralPosition {
-  const scale = 10 ** decimals;
-  const rounded = (degrees: number) => {
-    const step = Math.round(degrees * scale);
-    return (step === 0 ? 0 : step / scale).toFixed(decimals);
-  };
-  const north = rounded(latitude);
+  const north = rounded(latitude, decimals);
   return {
     latitude: north,
-    longitude: rounded(longitude),
-    uncertainty: Math.ceil(precisionUncertainty(Number(north), 1 / scale)),
+    longitude: rounded(longitude, decimals),
+    uncertainty: Math.ceil(precisionUncertainty(Number(north), 10 ** -decimals)),
   };
+}
+
+/** Halves go away from zero, as in the decimal digits that were typed; never `-0.0`. */
+function rounded(degrees: number, decimals: number): string {
+  const scale = 10 ** decimals;
+  // 1.005 × 100 is 100.49999999999999: beyond the eighth digit of a step there is only such noise.
+  const steps = Math.round(Number((Math.abs(degrees) * scale).toFixed(8)));
+  return ((Math.sign(degrees) * steps) / scale).toFixed(decimals);
 }
 
 /**

@@ -1,5 +1,7 @@
+import { plainWords } from '../taxa/names.ts';
 import { isThreatened } from '../taxa/red-list.ts';
 import type { Entry } from '../visit/entry.ts';
+import type { Place } from '../visit/place.ts';
 
 /** How many decimals of a degree may be given out; null: as held. */
 export type Decimals = 1 | 2 | 3 | null;
@@ -26,4 +28,22 @@ export function decimalsFor(entry: Entry): Decimals | 0 {
 export function decimalsForAll(entries: readonly Entry[]): Decimals | 0 {
   const limits = entries.map(decimalsFor).filter((decimals) => decimals !== null);
   return limits.length === 0 ? null : (Math.min(...limits) as 0 | 1 | 2 | 3);
+}
+
+/** Degrees within which a number in a text is taken for one of the place's coordinates. */
+const NEAR_COORDINATE = 0.2;
+
+/**
+ * Does a text tell the place: by its name, however it is spaced and spelt, or by a decimal number that
+ * is one of its coordinates, also cut short?
+ */
+export function tellsPlace(text: string, { name, position }: Place): boolean {
+  const bare = (words: string) => plainWords(words).join('') || words.trim();
+  if (bare(text).includes(bare(name))) return true;
+  if (position === null) return false;
+  const degrees = [position.latitude, position.longitude].map(Math.abs);
+  const numbers = text.match(/\d+[.,]\d+/g) ?? [];
+  return numbers
+    .map((digits) => Number(digits.replace(',', '.')))
+    .some((number) => degrees.some((each) => Math.abs(number - each) < NEAR_COORDINATE));
 }

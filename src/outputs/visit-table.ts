@@ -4,9 +4,10 @@ import { type First, firstOf, type Known } from '../taxa/known.ts';
 import { isThreatened } from '../taxa/red-list.ts';
 import { type Count, PART_LETTERS } from '../visit/count.ts';
 import type { Entry } from '../visit/entry.ts';
+import type { Place } from '../visit/place.ts';
 import { clockOf, dateOf, offsetOf } from '../visit/time.ts';
 import { standing, type Visit } from '../visit/visit.ts';
-import { decimalsFor, decimalsForAll } from './hiding.ts';
+import { type Decimals, decimalsFor, decimalsForAll, tellsPlace } from './hiding.ts';
 
 /** Columns of the visit table; Darwin Core's terms where it has one. */
 export const COLUMNS = [
@@ -48,31 +49,48 @@ export interface VisitTable {
  */
 export function visitTable(visit: Visit, before: Known, exact: boolean): VisitTable {
   const entries = standing(visit);
-  const hidden = exact ? 0 : entries.filter((entry) => decimalsFor(entry) !== null).length;
+  const isHidden = (entry: Entry) => !exact && decimalsFor(entry) !== null;
+  const hidden = entries.filter(isHidden).length;
   const place = placeCells(visit, exact ? null : decimalsForAll(entries));
   const rows = entries.map((entry): Cells => {
-    const withheld = !exact && decimalsFor(entry) !== null && entry.description !== null;
-    return {
-      ...place,
-      ...entryCells(entry, firstOf(before, visit, entry)),
-      ...(withheld ? WITHHELD_REMARKS : {}),
-    };
+    const cells = { ...place, ...entryCells(entry, firstOf(before, visit, entry)) };
+    return hidden === 0 ? cells : withoutTelling(cells, visit.place, isHidden(entry));
   });
   const csv = stringify(rows, {
     header: true,
     columns: [...COLUMNS],
     record_delimiter: 'windows',
+    // A line break alone is quoted too: readers take any of the three for the end of a record.
+    quote_record_delimiter: true,
     escape_formulas: true,
-    cast: { number: (value) => ({ value: String(value), escape_formulas: false }) },
   });
   return { csv, hidden };
 }
 
-const WITHHELD_REMARKS = {
-  occurrenceRemarks: '',
-  informationWithheld:
-    'place name, exact coordinates and remarks withheld: threatened or sensitive species',
-};
+const WITHHELD = 'withheld';
+
+/**
+ * The cells of a visit with a hidden place, without the remarks on a hidden species and without any
+ * of the observer's words that tell the place. Wording stands instead (Chapman 2020): a blank would
+ * say that there was nothing.
+ */
+function withoutTelling(cells: Cells, place: Place | null, isHidden: boolean): Cells {
+  const tells = (text: string | number) => place !== null && tellsPlace(String(text), place);
+  const { occurrenceRemarks, verbatimIdentification, informationWithheld } = cells;
+  const remarks = occurrenceRemarks !== '' && (isHidden || tells(occurrenceRemarks));
+  const identification = tells(verbatimIdentification);
+  const reasons = [
+    informationWithheld,
+    remarks ? 'remarks withheld' : '',
+    identification ? 'verbatim identification withheld: it tells the place' : '',
+  ];
+  return {
+    ...cells,
+    occurrenceRemarks: remarks ? WITHHELD : occurrenceRemarks,
+    verbatimIdentification: identification ? WITHHELD : verbatimIdentification,
+    informationWithheld: reasons.filter((reason) => reason !== '').join(' | '),
+  };
+}
 
 type PlaceCells = Pick<
   Cells,
@@ -84,7 +102,7 @@ type PlaceCells = Pick<
   | 'dataGeneralizations'
 >;
 
-function placeCells(visit: Visit, decimals: 0 | 1 | 2 | 3 | null): PlaceCells {
+function placeCells(visit: Visit, decimals: Decimals | 0): PlaceCells {
   const position = visit.place?.position ?? null;
   const open: PlaceCells = {
     locality: visit.place?.name ?? '',
@@ -98,7 +116,7 @@ function placeCells(visit: Visit, decimals: 0 | 1 | 2 | 3 | null): PlaceCells {
   if (decimals === null || visit.place === null) return open;
   const coarse = position === null || decimals === 0 ? null : generalised(position, decimals);
   return {
-    locality: 'withheld',
+    locality: WITHHELD,
     decimalLatitude: coarse ? Number(coarse.latitude) : '',
     decimalLongitude: coarse ? Number(coarse.longitude) : '',
     coordinateUncertaintyInMeters: coarse?.uncertainty ?? '',

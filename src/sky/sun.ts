@@ -2,8 +2,6 @@ import { getPosition, getTimes } from 'suncalc';
 import { Temporal } from 'temporal-polyfill';
 import type { Position } from '../ground/position.ts';
 
-/** Degrees, north and east positive, WGS84. */
-
 /**
  * The sun of one date at one position. Times are epoch milliseconds; civil twilight runs from
  * dawn to sunrise and from sunset to dusk.

@@ -67,7 +67,7 @@ function recorded(visit: Visit): Set<string> {
 }
 
 function isRecord(entry: Entry): boolean {
-  const absent = entry.count.kind === 'exact' && entry.count.value === 0;
+  const absent = 'value' in entry.count && entry.count.value === 0;
   return entry.taxon !== null && !entry.uncertain && entry.struck === null && !absent;
 }
 
@@ -115,7 +115,7 @@ export function firstOf(before: Known, visit: Visit, entry: Entry): First | null
 export function priorFor(known: Known | null, place: string | null, date: string): Prior {
   const month = Number(date.slice(5, 7)) - 1;
   return (taxon) => {
-    const common = (4 - taxon.frequency) * 1.5;
+    const common = (4 - taxon.frequency) * 2;
     const seen = known?.taxa.get(taxon.scientificName);
     if (!seen) return common;
     const here = place === null ? undefined : seen.here.get(place);
@@ -123,8 +123,8 @@ export function priorFor(known: Known | null, place: string | null, date: string
     const season = around(seen.months, month);
     return (
       common +
-      8 * part(seasonHere) +
-      3 * part(here?.visits ?? 0) +
+      7 * part(seasonHere) +
+      2.5 * part(here?.visits ?? 0) +
       2.5 * part(season) +
       2 * part(seen.visits)
     );

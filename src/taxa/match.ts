@@ -1,7 +1,28 @@
-import type { IndexedName, IndexedTaxon } from './taxon-index.ts';
+import { lettersOf, plainWords } from './names.ts';
+import type { IndexedName } from './taxon-index.ts';
 
-/** How a query fits a taxon: the best of its names, and how well, from 0 to 120. */
+/** Words that are looked for, made ready as names are. */
+export interface Query {
+  words: readonly string[];
+  /** The words longest first, so that a single letter does not take the word that a longer part needs. */
+  byLength: readonly string[];
+  joined: string;
+  letters: number;
+}
+
+export function queryOf(text: string): Query {
+  const words = plainWords(text);
+  const joined = words.join('');
+  const byLength = words.toSorted((one, two) => two.length - one.length);
+  return { words, byLength, joined, letters: lettersOf(joined) };
+}
+
+/** `named`: as typed; `near`: but for a slip or two; `loose`: a guess that is never taken by itself. */
+export type How = 'named' | 'near' | 'loose';
+
+/** A name that a query fits, and how well, from 0 to 120. */
 export interface Match {
+  how: How;
   score: number;
   name: IndexedName;
 }
@@ -14,109 +35,123 @@ const FIT = {
   wholeName: 120,
   code: 92,
   wordsFromFirst: 84,
-  wordsInOrder: 80,
+  wordsInOrder: 81,
   initials: 80,
   runTogether: 78,
   wordsAnyOrder: 76,
-  codeStart: 62,
-  initialsStart: 58,
+  initialsStart: 74,
+  startsRunTogether: 64,
 } as const;
 
 /** What a name of another kind than the first English name loses. */
-const KIND_LOSS = { vernacular: 0, other: 3, scientific: 4, older: 6 } as const;
-/** What a completely typed word adds; part of it for part of the word. */
-const WHOLE_WORD = 6;
+const KIND_LOSS = { vernacular: 0, other: 3, scientific: 5, older: 6 } as const;
+/**
+ * What whole words add (`sparrow` is House Sparrow before Sparrowhawk), and, in proportion, what is
+ * typed of the whole name (`gre` is Great Tit before longer names that are as common).
+ */
+const WHOLE_WORDS = 4;
+const WHOLE_NAME = 4;
+/** Shortest text that is tried as run together from starts of words: less fits by chance. */
+const LEAST_RUN = 4;
+const CODE_LENGTH = 4;
 
-/** The best fit of a query (plain words) among a taxon's names, or null. */
-export function matchTaxon(query: readonly string[], indexed: IndexedTaxon): Match | null {
-  let best: Match | null = null;
-  for (const name of indexed.names) {
-    const score = matchName(query, name);
-    if (score !== null && (best === null || score > best.score)) best = { score, name };
-  }
-  return best;
-}
-
-function matchName(query: readonly string[], name: IndexedName): number | null {
-  const joined = query.join('');
+/** How well a query fits a name as typed; null where it does not. */
+export function fitOf(query: Query, name: IndexedName): number | null {
+  const { joined } = query;
   const loss = KIND_LOSS[name.kind];
   if (joined === name.joined) return FIT.wholeName - loss;
-  const only = query.length === 1 ? joined : null;
-  const fits = [
-    wordFit(query, name.words),
-    only !== null && only.length === 4 && name.code === only ? FIT.code : null,
-    only !== null && only.length > 1 && name.initials === only ? FIT.initials : null,
-    joined.length > 3 && name.joined.startsWith(joined) ? FIT.runTogether : null,
-    only !== null && only.length === 3 && name.code.startsWith(only) ? FIT.codeStart : null,
-    only !== null && only.length > 1 && name.initials.startsWith(only) ? FIT.initialsStart : null,
-  ].filter((fit) => fit !== null);
-  return fits.length === 0 ? null : Math.max(...fits) - loss;
+  const fit = Math.max(wordFit(query, name.words), runTogetherFit(query, name));
+  return fit === 0 ? null : fit + (WHOLE_NAME * joined.length) / name.joined.length - loss;
+}
+
+/** One word for several: a code, initials, or starts of words run together (`btit`, `goldenpl`). */
+function runTogetherFit({ words, joined }: Query, name: IndexedName): number {
+  if (joined.length === CODE_LENGTH && name.code === joined) return FIT.code;
+  if (joined.length >= LEAST_RUN && name.joined.startsWith(joined)) return FIT.runTogether;
+  if (words.length > 1 || joined.length < 2) return 0;
+  if (name.initials === joined) return FIT.initials;
+  if (name.kind !== 'vernacular') return 0;
+  const starts =
+    joined.length < LEAST_RUN
+      ? joined.length === CODE_LENGTH - 1 && name.code.startsWith(joined)
+      : startsRunTogether(joined, name.words);
+  return starts ? FIT.startsRunTogether : 0;
+}
+
+/** Is the text made of starts of consecutive words, from the name's first on, none left out? */
+function startsRunTogether(text: string, words: readonly string[], at = 0): boolean {
+  if (text === '') return true;
+  const word = words[at];
+  if (word === undefined) return false;
+  for (let taken = 1; taken <= text.length && text[taken - 1] === word[taken - 1]; taken += 1)
+    if (startsRunTogether(text.slice(taken), words, at + 1)) return true;
+  return false;
 }
 
 /**
  * Each query word must start a word of its own, or be the initials of a run of words (`bh gull`).
  * Words that follow the name's order, from its first word on, fit best.
  */
-function wordFit(query: readonly string[], words: readonly string[]): number | null {
-  const inOrder = place(query, words, true);
-  if (inOrder) {
-    const base = inOrder.first === 0 ? FIT.wordsFromFirst : FIT.wordsInOrder;
-    return base + WHOLE_WORD * inOrder.typed;
-  }
-  if (query.length < 2) return null;
-  // Longest first, so that a single letter does not take the word that a longer part needs.
-  const anyOrder = place(
-    [...query].sort((one, two) => two.length - one.length),
-    words,
-    false,
-  );
-  return anyOrder ? FIT.wordsAnyOrder + WHOLE_WORD * anyOrder.typed : null;
+function wordFit(query: Query, words: readonly string[]): number {
+  const inOrder = placed(query.words, words, true);
+  if (inOrder?.initialsOnly === true) return FIT.initialsStart;
+  if (inOrder)
+    return (
+      (inOrder.first === 0 ? FIT.wordsFromFirst : FIT.wordsInOrder) + WHOLE_WORDS * inOrder.whole
+    );
+  if (query.words.length < 2) return 0;
+  const anyOrder = placed(query.byLength, words, false);
+  return anyOrder ? FIT.wordsAnyOrder + WHOLE_WORDS * anyOrder.whole : 0;
 }
 
 interface Placed {
+  /** Place of the first word that was taken. */
   first: number;
-  /** Mean share of each placed word that was typed, 0 to 1. */
-  typed: number;
+  /** Share of the query's words that are whole words of the name, 0 to 1. */
+  whole: number;
+  /** No word is spelled out: all are initials of runs. */
+  initialsOnly: boolean;
 }
 
-function place(
+function placed(
   query: readonly string[],
   words: readonly string[],
   ordered: boolean,
 ): Placed | null {
-  const taken = new Set<number>();
+  const free = words.map(() => true);
   let from = 0;
-  let typed = 0;
+  let whole = 0;
   let first = words.length;
+  let initialsOnly = true;
   for (const part of query) {
     const at = words.findIndex(
-      (word, index) => index >= from && !taken.has(index) && word.startsWith(part),
+      (word, index) => index >= from && free[index] && word.startsWith(part),
     );
-    const run = at === -1 ? initialsRun(part, words, from, taken) : null;
-    if (at === -1 && run === null) return null;
-    const start = run ?? at;
-    const end = run === null ? at + 1 : run + part.length;
-    for (let index = start; index < end; index += 1) taken.add(index);
-    typed += run === null ? part.length / (words[at]?.length ?? 1) : 0.5;
+    const start = at === -1 ? initialsRun(part, words, free, from) : at;
+    if (start === -1) return null;
+    if (at !== -1) initialsOnly = false;
+    if (words[at] === part) whole += 1;
+    const end = at === -1 ? start + part.length : at + 1;
+    free.fill(false, start, end);
     first = Math.min(first, start);
     if (ordered) from = end;
   }
-  return { first, typed: typed / query.length };
+  return { first, whole: whole / query.length, initialsOnly };
 }
 
+/** Where a run of free words starts whose initials are the part; -1 for none. */
 function initialsRun(
   part: string,
   words: readonly string[],
+  free: readonly boolean[],
   from: number,
-  taken: ReadonlySet<number>,
-): number | null {
-  if (part.length < 2 || part.length >= words.length) return null;
+): number {
+  if (part.length < 2 || part.length >= words.length) return -1;
   for (let start = from; start + part.length <= words.length; start += 1) {
-    const fits = [...part].every((letter, index) => {
-      const word = words[start + index];
-      return !taken.has(start + index) && word?.startsWith(letter) === true;
-    });
+    const fits = [...part].every(
+      (letter, index) => free[start + index] && words[start + index]?.startsWith(letter) === true,
+    );
     if (fits) return start;
   }
-  return null;
+  return -1;
 }

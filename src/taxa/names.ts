@@ -4,9 +4,22 @@ export function plainWords(name: string): string[] {
     .normalize('NFD')
     .replace(/\p{M}+/gu, '')
     .toLowerCase()
-    .replace(/['’‘`.]/g, '')
+    .replace(/['’‘`´ʼ′.]/g, '')
     .split(/[^\p{L}\p{N}]+/u)
     .filter((word) => word !== '');
+}
+
+/**
+ * The letters that a text has, one bit each (a to z, the others share six), whatever their order. A
+ * name that lacks a letter of the query can't hold it, which is found out in one step.
+ */
+export function lettersOf(text: string): number {
+  let letters = 0;
+  for (let at = 0; at < text.length; at += 1) {
+    const code = text.charCodeAt(at);
+    letters |= 1 << (code >= 97 && code <= 122 ? code - 97 : 26 + (code % 6));
+  }
+  return letters;
 }
 
 /** First letters of the words: `gbbg` for Great Black-backed Gull. */

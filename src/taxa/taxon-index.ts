@@ -1,11 +1,12 @@
-import { fourLetterCode, initialsOf, plainWords } from './names.ts';
+import { fourLetterCode, initialsOf, lettersOf, plainWords } from './names.ts';
 import type { Taxon } from './taxon.ts';
 
 /** Which of a taxon's names matched. */
-export type NameKind = 'vernacular' | 'other' | 'scientific' | 'older';
+type NameKind = 'vernacular' | 'other' | 'scientific' | 'older';
 
 /** A name made ready for the search. */
 export interface IndexedName {
+  taxon: Taxon;
   text: string;
   kind: NameKind;
   words: readonly string[];
@@ -17,34 +18,57 @@ export interface IndexedName {
   code: string;
 }
 
-export interface IndexedTaxon {
-  taxon: Taxon;
-  names: readonly IndexedName[];
+/** A word with all names that have it, so that slips in it are counted once for all of them. */
+interface IndexedWord {
+  text: string;
+  names: IndexedName[];
 }
 
-/** Everything that a search reads: the taxa of the lists in use, made ready once. */
+/**
+ * Everything that a search reads: the names of the lists in use, made ready once. The letters of names
+ * and words (`lettersOf`) stand in lists of their own: most names are ruled out without a look at them.
+ */
 export interface TaxonIndex {
-  taxa: readonly IndexedTaxon[];
+  names: readonly IndexedName[];
+  nameLetters: Int32Array;
+  words: readonly IndexedWord[];
+  wordLetters: Int32Array;
 }
 
 /** Makes the taxa of the lists in use ready for the search. */
 export function indexTaxa(taxa: readonly Taxon[]): TaxonIndex {
-  return { taxa: taxa.map((taxon) => ({ taxon, names: namesOf(taxon) })) };
+  const names = taxa.flatMap(namesOf);
+  const byText = new Map<string, IndexedWord>();
+  for (const name of names)
+    for (const text of new Set(name.words)) {
+      const word = byText.get(text) ?? { text, names: [] };
+      byText.set(text, word);
+      word.names.push(name);
+    }
+  const words = [...byText.values()];
+  return {
+    names,
+    nameLetters: Int32Array.from(names, (name) => lettersOf(name.joined)),
+    words,
+    wordLetters: Int32Array.from(words, (word) => lettersOf(word.text)),
+  };
 }
 
 function namesOf(taxon: Taxon): IndexedName[] {
+  const ready = (kind: NameKind) => (text: string) => indexed(taxon, text, kind);
   return [
-    ...(taxon.vernacularName === null ? [] : [indexed(taxon.vernacularName, 'vernacular')]),
-    ...taxon.otherEnglishNames.map((name) => indexed(name, 'other')),
-    indexed(taxon.scientificName, 'scientific'),
-    ...taxon.olderScientificNames.map((name) => indexed(name, 'older')),
+    ...(taxon.vernacularName === null ? [] : [taxon.vernacularName]).map(ready('vernacular')),
+    ...taxon.otherEnglishNames.map(ready('other')),
+    ...[taxon.scientificName].map(ready('scientific')),
+    ...taxon.olderScientificNames.map(ready('older')),
   ];
 }
 
-function indexed(text: string, kind: NameKind): IndexedName {
+function indexed(taxon: Taxon, text: string, kind: NameKind): IndexedName {
   const words = plainWords(text);
   const english = kind === 'vernacular' || kind === 'other';
   return {
+    taxon,
     text,
     kind,
     words,

@@ -36,8 +36,10 @@ export const TaxonRow = z.object({
     .transform((level) => (level === '' ? null : level)),
 });
 
+export type TaxonRow = z.infer<typeof TaxonRow>;
+
 /** A taxon of a species list. */
-export type Taxon = z.infer<typeof TaxonRow> & { list: string };
+export type Taxon = TaxonRow & { list: string };
 
 /** What an entry keeps of a taxon. */
 export function entryTaxon(taxon: Taxon): EntryTaxon {

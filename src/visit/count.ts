@@ -1,7 +1,9 @@
 import * as z from 'zod';
 import type { Declared } from './declared.ts';
 
-const whole = z.number().int().min(0).max(9_999_999);
+/** The highest count that is kept. */
+export const MOST = 9_999_999;
+const whole = z.number().int().min(0).max(MOST);
 
 /**
  * How many, as honestly as the observer could tell. `present` means seen and not counted; it is never
@@ -35,7 +37,7 @@ export type CountPart = Declared<z.infer<typeof CountPart>>;
 /** The steps of the group size, from one bird by the practice of counting flocks in blocks. */
 export const GROUP_SIZES: readonly number[] = [1, 2, 5, 10, 20, 50, 100];
 
-const COUNT_FORM = /^(?:~\s?(\d{1,7})|(\d{1,7})\+|(\d{1,7})[-–](\d{1,7})|(\d{1,7}))$/;
+const COUNT_FORM = /^(?:~\s*(\d{1,7})|(\d{1,7})\+|(\d{1,7})[-–](\d{1,7})|(\d{1,7}))$/;
 
 /** Reads `12`, `12+`, `~12` or `10-15`; null for anything else. A range typed high to low is turned. */
 export function readCount(text: string): Count | null {

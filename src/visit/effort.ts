@@ -3,7 +3,7 @@ import type { Declared } from './declared.ts';
 import { epochOf, Stamp } from './time.ts';
 
 /** A stretch of the visit in which nobody was looking; open while `end` is null. */
-export const Pause = z.looseObject({ start: Stamp, end: Stamp.nullable() });
+const Pause = z.looseObject({ start: Stamp, end: Stamp.nullable() });
 
 /** What went into a visit, so that its counts can be set beside those of another. */
 export const Effort = z.looseObject({
@@ -37,52 +37,83 @@ export function watchedTime(effort: Effort, start: number, now: number): number 
 
 /** Metres in one of each unit that distances are typed in; exact (NIST SP 811, Appendix B, from memory). */
 const METRES = { m: 1, km: 1000, mi: 1609.344, yd: 0.9144, nmi: 1852 } as const;
+/** The way round the Earth at the equator in metres (WGS 84), to the metre. */
+const MOST_METRES = 40_075_017;
+
+const NUMBER = String.raw`(?<![\w.,~+–-])(\d{1,9}(?:[.,]\d+)?)`;
+const DISTANCE = new RegExp(String.raw`${NUMBER}\s*(km|nmi|mi|miles?|yd|m)(?![\w/])`, 'i');
+const OBSERVERS = new RegExp(String.raw`${NUMBER}\s*(?:people|persons?|observers?|of us)\b`, 'i');
+const LEFT_OVER = /(?<!\S)[~+–-]?\d[\d.,–-]*(?:km|nmi|mi|miles?|yd|m)?(?!\S)/i;
+
+type Read = Pick<Effort, 'distance' | 'observers' | 'method'>;
 
 /**
  * Reads a line of effort, in any order and with any part missing: `3.2 km 2 people on foot`.
  * The words left over are the method.
  */
-export function readEffort(
-  text: string,
-): { effort: Pick<Effort, 'distance' | 'observers' | 'method'> } | { problem: string } {
-  let distance: number | null = null;
-  let observers: number | null = null;
-  const rest = text
-    .replace(
-      /(?<![\w.])(\d+(?:[.,]\d+)?)\s*(km|nmi|mi|miles?|yd|m)\b/i,
-      (_, digits: string, unit: string) => {
-        const name = unit.toLowerCase().startsWith('mile') ? 'mi' : unit.toLowerCase();
-        distance = Number(digits.replace(',', '.')) * METRES[name as keyof typeof METRES];
-        return ' ';
-      },
-    )
-    .replace(/(?<![\w.])(\d+)\s*(?:people|persons?|observers?|of us)\b/i, (_, digits: string) => {
-      observers = Number(digits);
-      return ' ';
-    })
+export function readEffort(text: string): { effort: Read } | { problem: string } {
+  const far = DISTANCE.exec(text);
+  const withoutDistance = far ? text.replace(far[0], ' ') : text;
+  const many = OBSERVERS.exec(withoutDistance);
+  const rest = (many ? withoutDistance.replace(many[0], ' ') : withoutDistance)
     .trim()
     .replace(/\s+/g, ' ');
-  const number = /(?<!\S)\d+(?:[.,]\d+)?(?!\S)/.exec(rest);
-  if (number)
-    return {
-      problem: `"${number[0]}" has no unit: write ${number[0]} km, ${number[0]} mi or ${number[0]} people.`,
-    };
-  if (observers === 0)
-    return { problem: 'At least one person was there: write 1 people or leave it out.' };
-  return { effort: { distance, observers, method: rest === '' ? null : rest } };
+  const problem = problemOf(far, many, rest);
+  if (problem !== null) return { problem };
+  return {
+    effort: {
+      distance: far ? metresOf(far) : null,
+      observers: many ? Number(many[1]) : null,
+      method: rest === '' ? null : rest,
+    },
+  };
 }
 
-/** Effort as it is typed: `3.2 km 2 people on foot`. */
-export function effortText(effort: Effort): string {
+function problemOf(
+  far: RegExpExecArray | null,
+  many: RegExpExecArray | null,
+  rest: string,
+): string | null {
+  const again = far && DISTANCE.exec(rest);
+  if (again) return `Two distances, ${far[0]} and ${again[0]}: keep one.`;
+  const [typed = '', digits = '', unit = ''] = far ?? [];
+  if (/,\d{3}$/.test(digits)) {
+    const [whole, part] = digits.split(',');
+    return `"${typed}" can be read in two ways: write ${whole}${part} ${unit} or ${whole}.${part} ${unit}.`;
+  }
+  if (far && metresOf(far) > MOST_METRES) return `"${typed}" is more than once round the Earth.`;
+  if (many && !Number.isInteger(Number(many[1])))
+    return `"${many[0]}": write a whole number of people.`;
+  if (many && Number(many[1]) === 0)
+    return 'At least one person was there: write 1 person or leave it out.';
+  const number = LEFT_OVER.exec(rest)?.[0];
+  if (number === undefined) return null;
+  return /^\d+(?:[.,]\d+)?$/.test(number)
+    ? `"${number}" has no unit: write ${number} km, ${number} mi or ${number} people.`
+    : `"${number}" can't be read: write one number with its unit, for example 3.2 km or 2 people.`;
+}
+
+/** To a tenth of a millimetre, in which every unit but the longest decimal fraction is exact. */
+function metresOf([, digits = '', unit = '']: readonly string[]): number {
+  const name = unit.toLowerCase().replace(/^miles?$/, 'mi') as keyof typeof METRES;
+  return Math.round(Number(digits.replace(',', '.')) * METRES[name] * 10_000) / 10_000;
+}
+
+/** Effort as it is typed, so that it reads back as it is: `3.2 km 2 people on foot`. */
+export function effortText({ distance, observers, method }: Effort): string {
   return [
-    effort.distance === null ? '' : distanceWords(effort.distance),
-    effort.observers === null
-      ? ''
-      : `${effort.observers} ${effort.observers === 1 ? 'person' : 'people'}`,
-    effort.method ?? '',
+    distance === null ? '' : exactDistance(distance),
+    observers === null ? '' : `${observers} ${observers === 1 ? 'person' : 'people'}`,
+    method ?? '',
   ]
     .filter((part) => part !== '')
     .join(' ');
+}
+
+function exactDistance(metres: number): string {
+  const words = distanceWords(metres);
+  const read = readEffort(words);
+  return 'effort' in read && read.effort.distance === metres ? words : `${metres} m`;
 }
 
 /** Metres in words: below a kilometre as metres, else kilometres to ten metres. */

@@ -2,6 +2,7 @@ import {
   type Count,
   type CountPart,
   countText,
+  MOST,
   mostOf,
   type PartLetter,
   readCount,
@@ -9,10 +10,10 @@ import {
 } from './count.ts';
 
 /** What a stretch of an entry line was taken for. Every character of the line has one role. */
-export type Role = 'space' | 'name' | 'count' | 'part' | 'unsure' | 'colon' | 'description';
+type Role = 'space' | 'name' | 'count' | 'part' | 'unsure' | 'colon' | 'description';
 
 /** A stretch of the line, `start` included and `end` not, in UTF-16 code units. */
-export interface Piece {
+interface Piece {
   start: number;
   end: number;
   role: Role;
@@ -32,11 +33,12 @@ export interface EntryLine {
   problem: { words: string; at: number } | null;
 }
 
-const TOKEN = /~\s?\d+(?=[\s?]|$)|\S+/g;
+const TOKEN = /~\s*\d+(?=[\s?]|$)|\S+/g;
 const PARTS = /^(?:\d{1,7}[mfja])+$/i;
 const ONE_PART = /(\d{1,7})([mfja])/gi;
 const GLUED = /^([\p{L}\p{M}'’-]*\p{L}\p{M}*)(~?\d{1,7}(?:\+|[-–]\d{1,7})?)$/u;
-const TOO_MANY = /^~?\d{8,}\+?$/;
+const TOO_MANY = /^(?:~\s*)?\d{8,}\+?$/;
+const TOO_HIGH = `A count goes up to ${MOST}.`;
 
 /**
  * Takes a line apart: name words, a count before or after them (`12`, `12+`, `~12`, `10-15`), parts by
@@ -132,16 +134,15 @@ function problemOf(text: string, line: EntryLine): EntryLine['problem'] {
   const counts = line.pieces.filter((piece) => piece.role === 'count');
   const [one, two] = counts.map((piece) => text.slice(piece.start, piece.end));
   const tooMany = counts.find((piece) => TOO_MANY.test(text.slice(piece.start, piece.end)));
-  if (tooMany) return { words: 'A count goes up to 9999999.', at: tooMany.end };
+  if (tooMany) return { words: TOO_HIGH, at: tooMany.end };
   if (one !== undefined && two !== undefined)
     return { words: `Two counts, ${one} and ${two}: keep one.`, at: counts[1]?.end ?? text.length };
   const total = partsTotal(line.parts);
   const most = line.count ? mostOf(line.count) : null;
+  const at = line.pieces.findLast((piece) => piece.role === 'part')?.end ?? text.length;
   if (most !== null && total > most)
-    return {
-      words: `The parts add up to ${total}, more than the count of ${most}.`,
-      at: line.pieces.findLast((piece) => piece.role === 'part')?.end ?? text.length,
-    };
+    return { words: `The parts add up to ${total}, more than the count of ${most}.`, at };
+  if (total > MOST) return { words: `The parts add up to ${total}. ${TOO_HIGH}`, at };
   return null;
 }
 
@@ -166,10 +167,10 @@ export function stepLine(text: string, direction: 1 | -1, countedSingly: boolean
   const next = stepCount(now, direction);
   if (next === now) return text;
   const typed = line.pieces.find((piece) => piece.role === 'count');
-  if (typed) return text.slice(0, typed.start) + countText(next) + text.slice(typed.end);
-  const named = line.pieces.findLast((piece) => piece.role === 'name');
-  const at = named?.end ?? 0;
-  const gap = at === 0 ? '' : ' ';
-  const behind = at === 0 && text !== '' ? ' ' : '';
-  return `${text.slice(0, at)}${gap}${countText(next)}${behind}${text.slice(at)}`;
+  const at = typed?.start ?? line.pieces.findLast((piece) => piece.role === 'name')?.end ?? 0;
+  const gap = typed || at === 0 ? '' : ' ';
+  const behind = !typed && at === 0 && text !== '' ? ' ' : '';
+  const stepped = `${text.slice(0, at)}${gap}${countText(next)}${behind}${text.slice(typed?.end ?? at)}`;
+  // Behind a lone ~ the number would take it along, out of the name.
+  return readEntryLine(stepped).words === line.words ? stepped : text;
 }

@@ -19,15 +19,25 @@ export function placeKey(name: string): string {
   return name.normalize('NFC').trim().replace(/\s+/g, ' ').toLocaleLowerCase('en');
 }
 
-const NUMBER = String.raw`[+-]?\d{1,3}(?:\.\d+)?`;
+const NUMBER = String.raw`[+−-]?\d{1,3}(?:\.\d+)?`;
 const DEGREES = new RegExp(
-  String.raw`^(.*?)[\s,@]*(?<![\d.])(${NUMBER})\s*°?\s*([NS])?\s*[,\s]\s*(${NUMBER})\s*°?\s*([EW])?$`,
+  String.raw`^(.*?)[\s,@]*(?<![\d.])(${NUMBER})\s*(°?)\s*([NS])?\s*[,\s]\s*(${NUMBER})\s*(°?)\s*([EW])?$`,
+  'iu',
+);
+/** Degrees and minutes, letters in front, a comma for the point: taken for a name they would be lost. */
+const OTHER_FORM = new RegExp(
+  [
+    String.raw`\d\s*°\s*\d`,
+    String.raw`\b[NS]\s?\d{1,2}\.\d+[\s,]+[EW]\s?\d{1,3}\.\d+$`,
+    String.raw`\d,\d+\s*°?\s*[NS]?[\s,]+[+−-]?\d{1,3},\d+\s*°?\s*[EW]?$`,
+  ].join('|'),
   'iu',
 );
 
 /**
  * Reads a place as typed: a name, with decimal degrees behind it if they are known,
- * `Sallow Mere 51.12, -2.85` or `Sallow Mere 51.12N 2.85W`. Latitude comes first.
+ * `Sallow Mere 51.12, -2.85` or `Sallow Mere 51.12N 2.85W`. Latitude comes first. A whole number
+ * without point, sign, letter or degree sign is part of the name (`Field 12`, `Plot 3 5E`).
  * Returns the place without its zone, or a sentence that says what to mend.
  */
 export function readPlace(text: string): { place: Place } | { problem: string } {
@@ -36,11 +46,15 @@ export function readPlace(text: string): { place: Place } | { problem: string } 
     return {
       problem: 'A place needs a name: type one, with decimal degrees behind it if you know them.',
     };
+  if (OTHER_FORM.test(typed))
+    return {
+      problem: `"${typed}": write decimal degrees with a point behind the name, for example 51.12, -2.85.`,
+    };
   const found = DEGREES.exec(typed);
-  // Whole numbers without a point or letter are part of a name ("Field 12 14"), not degrees.
-  if (!found || !/[.NSEW°]/i.test(typed.slice(found[1]?.length ?? 0)))
+  if (!found) return { place: named(typed, null, null) };
+  const [, name = '', north = '', northMark, northSign, east = '', eastMark, eastSign] = found;
+  if (!(isDegrees(north, northMark, northSign) && isDegrees(east, eastMark, eastSign)))
     return { place: named(typed, null, null) };
-  const [, name = '', north = '', northSign, east = '', eastSign] = found;
   const verbatim = typed.slice(name.length).replace(/^[\s,@]+/, '');
   const latitude = signed(north, northSign, 'S');
   const longitude = signed(east, eastSign, 'W');
@@ -60,9 +74,13 @@ function named(name: string, position: Position | null, verbatimCoordinates: str
   return { name, position, verbatimCoordinates, timeZone: null };
 }
 
+function isDegrees(digits: string, mark: string | undefined, letter: string | undefined): boolean {
+  return /[.+−-]/.test(digits) || mark === '°' || letter !== undefined;
+}
+
 function signed(digits: string, letter: string | undefined, negative: 'S' | 'W'): number | null {
-  if (letter !== undefined && /^[+-]/.test(digits)) return null;
-  const value = Number(digits);
+  if (letter !== undefined && /^[+−-]/.test(digits)) return null;
+  const value = Number(digits.replace('−', '-'));
   const turned = letter?.toUpperCase() === negative ? -value : value;
   return turned === 0 ? 0 : turned;
 }

@@ -30,13 +30,9 @@ type DistributiveOmit<T, Key extends PropertyKey> = T extends unknown ? Omit<T, 
 export function updateVisit(visit: Visit, action: VisitAction): Visit {
   switch (action.do) {
     case 'log': {
-      const entry: Entry = {
-        id: action.id,
-        number: nextNumber(visit),
-        time: action.time,
-        ...action.observation,
-        struck: null,
-      };
+      const identity = { id: action.id, number: nextNumber(visit), time: action.time };
+      // Behind the observation too, which may be a whole entry that is logged once more.
+      const entry: Entry = { ...identity, ...action.observation, ...identity, struck: null };
       const entries = [...visit.entries, entry];
       return noted({ ...visit, entries }, action.time, {
         part: 'entry',
@@ -49,7 +45,10 @@ export function updateVisit(visit: Visit, action: VisitAction): Visit {
         visit,
         action.number,
         action.time,
-        (entry) => ({ ...entry, ...action.observation }),
+        (entry) => {
+          const { id, number, time, struck } = entry;
+          return { ...entry, ...action.observation, id, number, time, struck };
+        },
         action.reason,
       );
     case 'strike':
@@ -61,6 +60,7 @@ export function updateVisit(visit: Visit, action: VisitAction): Visit {
         entry.struck === null ? entry : { ...entry, struck: null },
       );
     case 'set': {
+      if (same(visit[action.part], action.value)) return visit;
       const before = { part: action.part, before: visit[action.part] } as Snapshot;
       return noted({ ...visit, [action.part]: action.value }, action.time, before);
     }
@@ -90,13 +90,18 @@ function changeEntry(
   const before = entryNumbered(visit, number);
   if (!before) return visit;
   const after = change(before);
-  if (after === before) return visit;
+  if (same(after, before)) return visit;
   return noted(
     withEntry(visit, after),
     time,
     { part: 'entry', number, before },
     { reason: reason ?? null },
   );
+}
+
+/** A change that changes nothing would be an undo that does nothing. */
+function same(one: unknown, two: unknown): boolean {
+  return JSON.stringify(one) === JSON.stringify(two);
 }
 
 function withEntry(visit: Visit, entry: Entry): Visit {

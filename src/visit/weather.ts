@@ -117,8 +117,13 @@ const FIELD_WORDS: Record<Field, string> = {
 };
 
 function readWord(word: string): Understood {
-  const degrees = /^([+-]?\d{1,3}(?:\.\d+)?)°?([cf])$/i.exec(word);
-  if (degrees) return temperature(Number(degrees[1]), degrees[2]?.toLowerCase() === 'f', word);
+  const degrees = /^([+-]?\d{1,3}(?:[.,]\d+)?)°?([cf])$/i.exec(word);
+  if (degrees)
+    return temperature(
+      Number(degrees[1]?.replace(',', '.')),
+      degrees[2]?.toLowerCase() === 'f',
+      word,
+    );
   const force = /^f(\d{1,2})$/i.exec(word);
   if (force) {
     const value = Number(force[1]);
@@ -145,7 +150,9 @@ function temperature(value: number, fahrenheit: boolean, word: string): Understo
   // The range of air temperatures ever measured on land, rounded outwards (from memory).
   if (celsius < -90 || celsius > 60)
     return { problem: `"${word}": no air has been that ${celsius < 0 ? 'cold' : 'hot'}.` };
-  return { field: 'temperature', value: Math.round(celsius * 10) / 10 };
+  const tenths = Math.round(celsius * 10);
+  // A file can't hold -0, and nobody reads it.
+  return { field: 'temperature', value: tenths === 0 ? 0 : tenths / 10 };
 }
 
 /** A reading for the head line: `7 °C, F3 SW, 6/8, drizzle`. */

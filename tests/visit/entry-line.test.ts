@@ -24,6 +24,7 @@ describe('an entry line', () => {
     ['tuf 12+', { words: 'tuf', count: 'at least 12+' }],
     ['tuf ~12', { words: 'tuf', count: 'about ~12' }],
     ['~ 12 tuf', { words: 'tuf', count: 'about ~12' }],
+    ['tuf ~ \t12', { words: 'tuf', count: 'about ~12' }],
     ['tuf 10-15', { words: 'tuf', count: 'range 10-15' }],
     ['tuf 15–10', { words: 'tuf', count: 'range 10-15' }],
     ['tuf 10-10', { words: 'tuf', count: 'exact 10' }],
@@ -61,6 +62,8 @@ describe('an entry line', () => {
     ['5 tuf 12', 'Two counts, 5 and 12: keep one.', 8],
     ['tuf 5 4m 3f', 'The parts add up to 7, more than the count of 5.', 11],
     ['tuf 123456789', 'A count goes up to 9999999.', 13],
+    ['tuf ~  123456789', 'A count goes up to 9999999.', 16],
+    ['tuf 9999999m 1f', 'The parts add up to 10000000. A count goes up to 9999999.', 15],
   ])('%j says what to mend and where', (text, words, at) => {
     expect(readEntryLine(text).problem).toEqual({ words, at });
   });
@@ -92,6 +95,8 @@ describe('stepping the group size', () => {
     ['tuf 100', 1, 'tuf 100'],
     ['tuf 1', -1, 'tuf 1'],
     [': asleep', 1, '2 : asleep'],
+    ['~', 1, '~'],
+    ['~ 10-15', 1, '~ 10-15'],
   ] as const)('%j by %i gives %j', (text, direction, want) => {
     expect(stepLine(text, direction, true)).toBe(want);
   });
@@ -162,7 +167,9 @@ describe('any text at all', () => {
         const after = readEntryLine(stepLine(text, direction, true));
         expect(after.words).toBe(before.words);
         expect(after.description).toBe(before.description);
+        expect(after.uncertain).toBe(before.uncertain);
       }),
+      { numRuns: 1000 },
     );
   });
 });

@@ -1,0 +1,83 @@
+import { parse } from 'csv-parse/sync';
+import { describe, expect, test } from 'vitest';
+import { COLUMNS, visitTable } from '../../src/outputs/visit-table.ts';
+import { knownFrom } from '../../src/taxa/known.ts';
+import { TaxonRow } from '../../src/taxa/taxon.ts';
+import { placeOf, visitAt, withLogged } from '../visit/made.ts';
+
+// TDWG, Darwin Core List of Terms, http://rs.tdwg.org/dwc/doc/list/ (2026-05-26): the current terms that
+// the table uses.
+const TERMS = [
+  ...['eventDate', 'eventTime', 'locality', 'decimalLatitude', 'decimalLongitude'],
+  ...['coordinateUncertaintyInMeters', 'vernacularName', 'scientificName'],
+  ...['verbatimIdentification', 'identificationQualifier', 'individualCount', 'sex', 'lifeStage'],
+  ...['occurrenceRemarks', 'informationWithheld', 'dataGeneralizations'],
+];
+/** Columns of our own, for which Darwin Core has no term. */
+const OWN = ['entryNumber', 'count', 'redListCategory', 'threatened', 'first'];
+
+function rowOf(...given: Parameters<typeof withLogged>): Record<string, string> {
+  const { csv } = visitTable(withLogged(...given), knownFrom([]), false);
+  const rows: Record<string, string>[] = parse(csv, { columns: true, record_delimiter: '\r\n' });
+  return rows[0] ?? {};
+}
+
+describe('the columns of the visit table', () => {
+  test('are current Darwin Core terms, or columns of our own', () => {
+    expect([...COLUMNS].sort()).toEqual([...TERMS, ...OWN].sort());
+  });
+
+  test('species lists use the terms for what they have in common', () => {
+    const terms = [
+      'scientificName',
+      'vernacularName',
+      'taxonRank',
+      'kingdom',
+      'class',
+      'order',
+      'family',
+    ];
+    expect(Object.keys(TaxonRow.shape)).toEqual(
+      expect.arrayContaining([...terms, 'establishmentMeans']),
+    );
+  });
+});
+
+describe('the cells of the visit table, by the comments on the terms', () => {
+  const parts = [
+    { letter: 'm' as const, value: 3 },
+    { letter: 'f' as const, value: 2 },
+    { letter: 'j' as const, value: 4 },
+  ];
+
+  test('dates and times are those of ISO 8601-1, with the offset', () => {
+    const row = rowOf(visitAt(), {});
+    expect(row.eventDate).toBe('2026-11-14');
+    expect(row.eventTime).toMatch(/^\d\d:\d\d[+-]\d\d:\d\d$/);
+  });
+
+  test('individualCount is a whole number, and empty where no exact count was made', () => {
+    expect(rowOf(visitAt(), { count: { kind: 'exact', value: 0 } }).individualCount).toBe('0');
+    expect(rowOf(visitAt(), { count: { kind: 'at least', value: 12 } }).individualCount).toBe('');
+    expect(rowOf(visitAt(), { count: { kind: 'present' } }).individualCount).toBe('');
+  });
+
+  test('lists are separated by a bar with a space on either side', () => {
+    const row = rowOf(visitAt(), { parts });
+    expect(row.sex).toBe('3 male | 2 female');
+    expect(row.lifeStage).toBe('4 juvenile');
+  });
+
+  test('the doubt stands in identificationQualifier and never in scientificName', () => {
+    const row = rowOf(visitAt(), { uncertain: true });
+    expect(row).toMatchObject({
+      identificationQualifier: '?',
+      scientificName: 'Anas platyrhynchos',
+    });
+  });
+
+  test('coordinateUncertaintyInMeters is empty where unknown, since zero is no valid value', () => {
+    expect(rowOf(visitAt(), {}).coordinateUncertaintyInMeters).toBe('');
+    expect(rowOf(visitAt(placeOf({ position: null })), {}).coordinateUncertaintyInMeters).toBe('');
+  });
+});
