@@ -33,7 +33,7 @@ export async function exportVisit(
     );
   else if (hidden > 0)
     io.complain(
-      `The place is withheld for the sake of ${hidden} ${hidden === 1 ? 'entry' : 'entries'} of threatened or sensitive species; --exact writes it.`,
+      `Place and remarks are withheld for the sake of ${hidden} ${hidden === 1 ? 'entry' : 'entries'} of threatened or sensitive species; --exact writes them.`,
     );
 }
 
