@@ -127,7 +127,7 @@ describe('export', () => {
     await run(['field', '--stdin', '--place', place], { notebook, input });
     const ran = await exported('--last');
     expect(ran.out).not.toMatch(/51\.12345|Sallow Mere/);
-    expect(ran.complaints).toEqual([expect.stringContaining('--exact writes it')]);
+    expect(ran.complaints).toEqual([expect.stringContaining('--exact writes them')]);
     const exact = await exported('--last', '--exact');
     expect(exact.out).toMatch(/Sallow Mere,51\.12345,-2\.85432/);
     expect(exact.complaints).toEqual([expect.stringContaining('Exact places: for your own use')]);
