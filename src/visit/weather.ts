@@ -164,7 +164,7 @@ export function weatherWords(weather: Weather): string {
     weather.temperature === null ? '' : `${weather.temperature} °C`,
     wind,
     weather.cloud === null ? '' : `${weather.cloud}/8`,
-    [weather.precipitation ?? '', weather.remarks ?? ''].filter((part) => part !== '').join(' '),
+    [weather.remarks ?? '', weather.precipitation ?? ''].filter((part) => part !== '').join(' '),
   ]
     .filter((part) => part !== '')
     .join(', ');

@@ -114,7 +114,7 @@ describe('the weather in words', () => {
     ['sw', 'SW'],
     ['f0', 'F0'],
     ['0c 0/8', '0 °C, 0/8'],
-    ['light rain', 'rain light'],
+    ['light rain', 'light rain'],
     ['bright', 'bright'],
   ])('%j is %j', (text, words) => {
     expect(weatherWords({ time: START, ...reading(text) })).toBe(words);

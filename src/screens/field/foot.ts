@@ -43,7 +43,7 @@ function questionWords(session: Session): string {
     case 'place':
       return 'A name, and decimal degrees if you know them: Sallow Mere 51.12, -2.85';
     case 'weather':
-      return 'Temperature, Beaufort force, direction, cloud, precipitation: 7c f3 sw 6/8 drizzle';
+      return 'As in 7c f3 sw 6/8 drizzle: temperature, Beaufort, direction, oktas, rain';
     case 'description':
       return 'One line on the visit as a whole.';
     case 'effort': {

@@ -114,7 +114,7 @@ function smallFrame(session: Session, size: Size): Frame {
     ]),
     [
       span(
-        cut(`Small window: ${FULL_SIZE.columns}x${FULL_SIZE.rows} shows all; typing logs.`, width),
+        cut(`Small: ${FULL_SIZE.columns}x${FULL_SIZE.rows} shows all; typing logs.`, width),
         'quiet',
       ),
     ],
