@@ -116,7 +116,8 @@ async function openScreen(
       alternateScreen: true,
       interactive: true,
       incrementalRendering: true,
-      maxFps: 60,
+      // Ink holds a frame back for so long after the one before, and a save draws one behind each Enter.
+      maxFps: 250,
     },
   );
   // Ink sends only what changed in a row; after a resize the terminal may have moved all of them.

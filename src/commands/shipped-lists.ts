@@ -1,19 +1,11 @@
-import { readdir, readFile } from 'node:fs/promises';
-import { basename, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { readSpeciesList, type SpeciesList } from '../taxa/species-list.ts';
+import { readFile } from 'node:fs/promises';
+import type { SpeciesList } from '../taxa/species-list.ts';
 
-/** The folder of shipped lists beside the built program. */
-const FOLDER = fileURLToPath(new URL('../taxa/', import.meta.url));
+/** Every species list that ships with the program, as the build read and checked it. */
+const FILE = new URL('./lists.json', import.meta.url);
 
-/** Reads every species list that ships with the program. */
-export async function shippedLists(folder = FOLDER): Promise<SpeciesList[]> {
-  const files = (await readdir(folder)).filter((name) => name.endsWith('.csv')).sort();
-  return Promise.all(
-    files.map(async (file) =>
-      readSpeciesList(basename(file, '.csv'), await readFile(join(folder, file), 'utf8')),
-    ),
-  );
+export async function shippedLists(file = FILE): Promise<SpeciesList[]> {
+  return JSON.parse(await readFile(file, 'utf8'));
 }
 
 /** The groups of lists, from the last word of their names: `birds` of `britain-ireland-birds`. */

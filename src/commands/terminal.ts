@@ -1,6 +1,6 @@
 import { StringDecoder } from 'node:string_decoder';
 import { setTimeout as wait } from 'node:timers/promises';
-import type { Size } from '../screens/field/frame.ts';
+import { FULL_SIZE, type Size } from '../screens/field/frame.ts';
 import { cutKeys, type Key, waitFor } from '../screens/keyboard.ts';
 
 const PASTE_ON = '\u001b[?2004h';
@@ -16,10 +16,14 @@ export const WIPE = '\u001b[H\u001b[J';
 export function terminalProblem(): string | null {
   if (!process.stdin.isTTY || !process.stdout.isTTY)
     return 'The Field screen needs a terminal. To log lines from a file or a pipe: tussock field --stdin < lines.txt';
-  const { columns, rows } = sizeNow();
-  if (columns < LEAST.columns || rows < LEAST.rows)
-    return `This window is ${columns}x${rows}; the Field screen needs at least ${LEAST.columns}x${LEAST.rows}, and shows all at 50x16.`;
+  const size = sizeNow();
+  if (size.columns < LEAST.columns || size.rows < LEAST.rows)
+    return `This window is ${sizeWords(size)}; the Field screen needs at least ${sizeWords(LEAST)}, and shows all at ${sizeWords(FULL_SIZE)}.`;
   return null;
+}
+
+function sizeWords({ columns, rows }: Size): string {
+  return `${columns}x${rows}`;
 }
 
 /** A terminal that does not know its size says 0. */

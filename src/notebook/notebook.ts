@@ -24,7 +24,7 @@ export async function openNotebook(folder: string, make: boolean): Promise<strin
     if (!(await stat(folder)).isDirectory())
       return `The notebook ${folder} is not a folder. ${mend}`;
     await access(folder, constants.R_OK | constants.W_OK | constants.X_OK);
-    await visitFiles(folder);
+    await listing(join(folder, 'visits'));
     return null;
   } catch (error) {
     if (!make && isCode(error, 'ENOENT'))

@@ -115,7 +115,7 @@ export function stampNow(session: Session): string {
 }
 
 /** The name under which what is typed now is kept; null where nothing can be typed. */
-export function draftName(mode: Mode): string | null {
+function draftName(mode: Mode): string | null {
   if (mode.at === 'line') return 'line';
   if (mode.at === 'menu') return 'line';
   if (mode.at === 'change') return `change ${mode.number}`;

@@ -12,9 +12,9 @@ const csv = readFileSync(
   new URL('../../../taxa/britain-ireland-birds.csv', import.meta.url),
   'utf8',
 );
-export const INDEX = indexTaxa(readSpeciesList('britain-ireland-birds', csv).taxa);
+const INDEX = indexTaxa(readSpeciesList('britain-ireland-birds', csv).taxa);
 
-export const START = '2026-11-14T07:40:00+00:00';
+const START = '2026-11-14T07:40:00+00:00';
 export const SALLOW_MERE = {
   name: 'Sallow Mere',
   position: { latitude: 51.12, longitude: -2.85 },
