@@ -1,4 +1,4 @@
-import { cp, mkdir, writeFile } from 'node:fs/promises';
+import { cp, mkdir, rm, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { freshFolder } from '../notebook/visits.ts';
@@ -98,8 +98,9 @@ describe('the command line', () => {
     await mkdir(join(notebook, 'moved'));
     await cp(dirname(PROGRAM), dirname(program), { recursive: true });
     await writeFile(join(notebook, 'moved', 'package.json'), '{"type": "module"}');
+    await rm(join(dirname(program), 'lists.json'));
     const ran = await run(['field', '--stdin'], { notebook, program, input: 'tuf\n' });
     expect(ran).toMatchObject({ code: 3, answers: [] });
-    expect(ran.complaints).toEqual([expect.stringContaining(join(notebook, 'moved', 'taxa'))]);
+    expect(ran.complaints).toEqual([expect.stringContaining(join('moved', 'dist', 'lists.json'))]);
   });
 });

@@ -88,7 +88,7 @@ test('a window made small and large again leaves no trace on the screen, and typ
   journey.send('tuf 12\rcommon pochard 3\r');
   await journey.shows(/2 entries.*all saved/);
   journey.resize(30, 8);
-  await journey.shows('Small window');
+  await journey.shows('Small: 50x16 shows all');
   expect(wraps(journey)).toBe(false);
   journey.send('mal 4\r');
   await journey.shows('Mallard');
