@@ -2,6 +2,7 @@ import type { Known } from '../../taxa/known.ts';
 import { isThreatened } from '../../taxa/red-list.ts';
 import type { Hit } from '../../taxa/search.ts';
 import { countText } from '../../visit/count.ts';
+import { nameOf } from '../../visit/entry.ts';
 import { countOf, readEntryLine } from '../../visit/entry-line.ts';
 import { placeKey } from '../../visit/place.ts';
 import { cell, cut, type Row, span } from '../paint.ts';
@@ -29,6 +30,11 @@ function choiceText(session: Session, choice: Choice, chosen: boolean, width: nu
     case 'words':
       return cut(
         `${countCell(session, chosen, false, width)} "${choice.words}" in your words, to be named later`,
+        width,
+      );
+    case 'stands':
+      return cut(
+        `${countCell(session, chosen, false, width)} ${nameOf(choice.entry)}, named as it stands`,
         width,
       );
     case 'place':

@@ -1,7 +1,9 @@
 import { priorFor } from '../../taxa/known.ts';
 import { type Hit, search } from '../../taxa/search.ts';
+import { type Entry, nameOf } from '../../visit/entry.ts';
 import { readEntryLine } from '../../visit/entry-line.ts';
 import { type Place, placeKey } from '../../visit/place.ts';
+import { entryNumbered } from '../../visit/visit.ts';
 import { type Binding, MENU } from './keymap.ts';
 import { type Session, stampNow, typedLine } from './session.ts';
 
@@ -9,6 +11,7 @@ import { type Session, stampNow, typedLine } from './session.ts';
 export type Choice =
   | { kind: 'taxon'; hit: Hit }
   | { kind: 'words'; words: string }
+  | { kind: 'stands'; entry: Entry }
   | { kind: 'place'; place: Place; visits: number; last: string }
   | { kind: 'action'; binding: Binding };
 
@@ -35,7 +38,12 @@ function taxonChoices(session: Session, text: string): Choice[] {
   const named = hits.map((hit): Choice => ({ kind: 'taxon', hit }));
   const asWords: Choice = { kind: 'words', words };
   // A guess is never taken by itself: a wrong name is worse than none.
-  return hits[0]?.how === 'loose' || hits.length === 0 ? [asWords, ...named] : [...named, asWords];
+  const sure = hits[0] !== undefined && hits[0].how !== 'loose';
+  const choices = sure ? [...named, asWords] : [asWords, ...named];
+  const { mode, visit } = session;
+  const entry = mode.at === 'change' ? entryNumbered(visit, mode.number) : null;
+  // Who only mends the count must not give the bird another name.
+  return entry && nameOf(entry) === words ? [{ kind: 'stands', entry }, ...choices] : choices;
 }
 
 interface LastSearch {

@@ -83,10 +83,6 @@ const CHOOSE = (at: Mode['at']): Binding[] => [
   { at, key: 'up', action: 'previous', words: 'choose' },
   { at, key: 'down', action: 'next', words: 'choose' },
 ];
-const STEP = (at: Mode['at']): Binding[] => [
-  { at, key: 'left', action: 'fewer', words: 'one group size fewer', hint: 'count' },
-  { at, key: 'right', action: 'more', words: 'one group size more', hint: 'count' },
-];
 const BACK = (at: Mode['at']): Binding => ({ at, key: 'escape', action: 'back', words: 'back' });
 
 /** The table that dispatches keys and from which the hint line and the help page are drawn. */
@@ -94,13 +90,13 @@ export const KEYMAP: readonly Binding[] = [
   { at: 'line', key: 'enter', action: 'log', words: 'log the line', hint: 'log' },
   { at: 'line', key: 'escape', action: 'menu', words: 'menu' },
   ...CHOOSE('line'),
-  ...STEP('line'),
+  { at: 'line', key: 'left', action: 'fewer', words: 'one group size fewer', hint: 'count' },
+  { at: 'line', key: 'right', action: 'more', words: 'one group size more', hint: 'count' },
   ...MENU,
   BACK('menu'),
   { at: 'change', key: 'enter', action: 'save', words: 'keep the change' },
   BACK('change'),
   ...CHOOSE('change'),
-  ...STEP('change'),
   { at: 'pick', key: 'enter', action: 'take', words: 'take this entry' },
   ...CHOOSE('pick'),
   BACK('pick'),

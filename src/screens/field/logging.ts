@@ -81,13 +81,11 @@ function observed(session: Session): { observation: Observation } | { result: Re
     return { result: still(saying(session, 'problem', words)) };
   }
   const choice = chosenOf(session);
-  return {
-    observation: observationOf(
-      typed.text,
-      line,
-      choice?.kind === 'taxon' ? choice.hit.taxon : null,
-    ),
-  };
+  const taxon = choice?.kind === 'taxon' ? choice.hit.taxon : null;
+  const observation = observationOf(typed.text, line, taxon);
+  if (choice?.kind !== 'stands') return { observation };
+  const { taxon: stands, words } = choice.entry;
+  return { observation: { ...observation, taxon: stands, words } };
 }
 
 function told(result: Result, entry: Entry | null): Result {

@@ -6,9 +6,12 @@ import { choicesOf, chosenOf } from './choices.ts';
 import { helpRows } from './help.ts';
 import { type Session, typedLine, withLine } from './session.ts';
 
-/** Do left and right step the count now, rather than move the cursor? */
+/**
+ * Do left and right step the count now, rather than move the cursor? They do on the entry line; an
+ * entry that is changed stands there whole, and it is its letters that are to be mended.
+ */
 export function steps(session: Session): boolean {
-  if (session.mode.at !== 'line' && session.mode.at !== 'change') return false;
+  if (session.mode.at !== 'line') return false;
   const { text, cursor } = typedLine(session);
   const colon = text.indexOf(':');
   return text !== '' && !text.startsWith('/') && (colon === -1 || cursor <= colon);

@@ -125,6 +125,16 @@ describe('the menu', () => {
     expect(kept.mode.at).toBe('line');
   });
 
+  test('who only mends the count keeps the name, also where there is none', () => {
+    const at = keyed('pochard 3: far out<up><enter>');
+    expect(at.visit.entries[0]).toMatchObject({ taxon: null, words: 'pochard' });
+    const mended = keyed('<escape>c<enter><home><delete>4<enter>', at);
+    expect(logged(mended)).toEqual(['1 pochard 4']);
+    expect(mended.visit.entries[0]).toMatchObject({ taxon: null, description: 'far out' });
+    const renamed = keyed('<escape>c<enter><down><enter>', at);
+    expect(logged(renamed)).toEqual(['1 Pochard 3']);
+  });
+
   test('leaving a change with Esc leaves the entry, and keeps what was typed', () => {
     const at = keyed('wren<enter><escape>c<enter> 4<escape>');
     expect(logged(at)).toEqual(['1 Wren 1']);
