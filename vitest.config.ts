@@ -3,6 +3,6 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.{ts,tsx}'],
-    testTimeout: 20_000,
+    testTimeout: 60_000,
   },
 });

@@ -1,4 +1,4 @@
-import { type IPty, spawn } from 'node-pty';
+import { type IPty, spawn } from '@lydell/node-pty';
 import { clock } from './measure.ts';
 
 export interface Size {

@@ -1,10 +1,10 @@
+import { spawn } from '@lydell/node-pty';
 import xterm from '@xterm/headless';
-import { spawn } from 'node-pty';
 import { onTestFinished } from 'vitest';
 import { PROGRAM } from '../commands/run.ts';
 
 /** How long a journey waits for what it expects before it fails, in milliseconds. */
-const PATIENCE = 10_000;
+const PATIENCE = 20_000;
 
 interface Start {
   notebook: string;
