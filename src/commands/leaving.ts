@@ -5,8 +5,16 @@ import { entryText } from '../visit/entry.ts';
 import { durationWords, epochOf } from '../visit/time.ts';
 import { standing } from '../visit/visit.ts';
 
-/** The line that stands in the terminal after the screen is left. */
-export function leavingWords({ visit, saved, now }: Session): string {
+/** What stands in the terminal after the screen is left: the visit in one line, and what was typed and not entered. */
+export function leavingWords(session: Session): string {
+  const open = Object.values(session.drafts)
+    .map((line) => line.text.trim())
+    .filter((text) => text !== '')
+    .map((text) => `Typed and not entered: ${harmless(text)}\n`);
+  return [summaryWords(session), ...open].join('');
+}
+
+function summaryWords({ visit, saved, now }: Session): string {
   if (saved.file === null) return 'Nothing was logged; no file was written.\n';
   const entries = standing(visit);
   const species = new Set(entries.flatMap((entry) => entry.taxon?.scientificName ?? [])).size;
