@@ -26,16 +26,17 @@ function program(first: string | undefined): Command {
           text
             .replace(/^error: /, '')
             .trim()
-            .replaceAll('\n', ' '),
+            .replaceAll('\n', ' ')
+            .concat(' See tussock --help.'),
         ),
     })
     .showSuggestionAfterError(true)
     .addHelpText(
-      'beforeAll',
+      'before',
       'For example:\n  tussock                        open the Field screen and type\n  tussock export --last > walk.csv\n',
     )
     .addHelpText(
-      'after',
+      'afterAll',
       "\nExit codes: 0 done, 1 some input not taken, 2 wrong usage, 3 the notebook can't be used.",
     );
   const notebook = () =>
@@ -51,18 +52,22 @@ function program(first: string | undefined): Command {
     )
     .option('--stdin', 'read entry lines from standard input, one a line, and answer one line each')
     .addOption(notebook())
+    .addHelpText(
+      'before',
+      'For example:\n  tussock field --place "Sallow Mere 51.12, -2.85"\n  tussock field --stdin < lines.txt    (so too where TERM is dumb)\n',
+    )
     .action(async (options: { place?: string; stdin?: boolean; notebook?: string }) => {
-      const folder = await opened(options.notebook, true);
+      const notebookIn = () => opened(options.notebook, true);
       if (options.stdin || process.env.TERM === 'dumb') {
         const { fieldLines } = await import('./commands/field-lines.ts');
-        process.exitCode = await fieldLines(folder, options.place, {
+        process.exitCode = await fieldLines(notebookIn, options.place, {
           input: process.stdin,
           answer: (line) => process.stdout.write(`${line}\n`),
           complain,
         });
       } else {
         const { fieldScreen } = await import('./commands/field-screen.tsx');
-        process.exitCode = await fieldScreen(folder, options.place);
+        process.exitCode = await fieldScreen(notebookIn, options.place);
       }
     });
 
@@ -73,6 +78,10 @@ function program(first: string | undefined): Command {
     .option('--last', 'the latest visit')
     .option('--exact', 'with exact places of threatened and sensitive species')
     .addOption(notebook())
+    .addHelpText(
+      'before',
+      'For example:\n  tussock export --last > walk.csv\n  tussock export 2026-11-14-sallow-mere\n',
+    )
     .action(
       async (
         file: string | undefined,

@@ -4,6 +4,7 @@ import { timeZoneAt } from '../ground/time-zone.ts';
 import { readVisits, visitFiles } from '../notebook/notebook.ts';
 import type { OpenedVisit } from '../notebook/visit-file.ts';
 import { fileWords } from '../notebook/visit-name.ts';
+import { paused } from '../visit/effort.ts';
 import { type Place, placeKey, readPlace } from '../visit/place.ts';
 import { epochOf, stamp } from '../visit/time.ts';
 import { updateVisit } from '../visit/update.ts';
@@ -12,6 +13,8 @@ import { EXIT, Refusal } from './refusal.ts';
 
 /** A visit without an end goes on if its last change is no older than this, in milliseconds. */
 const GOES_ON_FOR = 12 * 3_600_000;
+/** A visit that goes on after longer than this, in milliseconds, was not watched meanwhile. */
+const AWAY = 15 * 60_000;
 /** How many of the latest files are looked at, at least, before the screen opens. */
 const LATEST = 3;
 /** Files of this age by their names, in milliseconds, may still be open, whatever the zone. */
@@ -29,16 +32,16 @@ export interface Beginning {
 /**
  * The visit to log into: the open one of the last hours, at the place asked for if one was, else a
  * new one. A new visit takes the place asked for, else that of the latest visit, marked as assumed.
- * Coordinates asked for are given to the visit that goes on too; it is then another than the opened.
+ * A visit that goes on gets the coordinates asked for, and a pause for the time in which nobody logged;
+ * it is then another than the opened one.
  * Only the files that matter are read here; the screen does not wait for the others.
  */
 export async function beginVisit(
   notebook: string,
-  place: string | undefined,
+  asked: Place | null,
   now: number,
   timeZone: string,
 ): Promise<Beginning> {
-  const asked = place === undefined ? null : askedPlace(place);
   const files = await visitFiles(notebook);
   const { visits, problems: unread } = await readVisits(filesToRead(files, asked, now));
   const problems = unread.map(({ words }) => words);
@@ -50,7 +53,7 @@ export async function beginVisit(
   );
   if (open)
     return {
-      visit: positioned(open.visit, asked, now),
+      visit: withPause(positioned(open.visit, asked, now), open.visit, now),
       opened: open,
       placeAssumed: false,
       problems,
@@ -63,7 +66,9 @@ export async function beginVisit(
   return { visit, opened: null, placeAssumed: asked === null && last !== null, problems };
 }
 
-function askedPlace(text: string): Place {
+/** The place of `--place`; null where there is none. Refuses what is no place. */
+export function askedPlace(text: string | undefined): Place | null {
+  if (text === undefined) return null;
   const read = readPlace(text);
   if ('problem' in read) throw new Refusal(EXIT.usage, `--place: ${read.problem}`);
   const { position } = read.place;
@@ -93,6 +98,16 @@ function positioned(visit: Visit, asked: Place | null, now: number): Visit {
     part: 'place',
     value: { ...place, position, verbatimCoordinates, timeZone },
   });
+}
+
+/** The visit with a pause from its last change until now, where it was left for long. */
+function withPause(visit: Visit, asLeft: Visit, now: number): Visit {
+  const left = asLeft.changes.at(-1)?.time;
+  const { effort } = visit;
+  if (left === undefined || now - epochOf(left) < AWAY || paused(effort)) return visit;
+  const time = stamp(now, zoneOf(visit));
+  const pauses = [...effort.pauses, { start: left, end: time }];
+  return updateVisit(visit, { do: 'set', time, part: 'effort', value: { ...effort, pauses } });
 }
 
 function goesOn(visit: Visit, now: number): boolean {

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { createInterface } from 'node:readline';
 import { readVisits, visitFiles } from '../notebook/notebook.ts';
+import { reasonWords } from '../notebook/reason.ts';
 import { visitStore } from '../notebook/visit-store.ts';
 import { harmless } from '../screens/paint.ts';
 import { firstOf, knownFrom, priorFor } from '../taxa/known.ts';
@@ -8,14 +9,14 @@ import { observationOf } from '../taxa/observation.ts';
 import { CATEGORY_WORDS, isThreatened } from '../taxa/red-list.ts';
 import { clearHit, type Hit, search } from '../taxa/search.ts';
 import { indexTaxa, type TaxonIndex } from '../taxa/taxon-index.ts';
-import { countText, partsText } from '../visit/count.ts';
-import { type Entry, nameOf, type Observation } from '../visit/entry.ts';
+import { countShown, partsText } from '../visit/count.ts';
+import { type Entry, isAbsence, nameOf, type Observation } from '../visit/entry.ts';
 import { readEntryLine } from '../visit/entry-line.ts';
 import { placeKey } from '../visit/place.ts';
 import { clockOf, dateOf, stamp } from '../visit/time.ts';
 import { updateVisit } from '../visit/update.ts';
 import { zoneOf } from '../visit/visit.ts';
-import { beginVisit } from './begin-visit.ts';
+import { askedPlace, beginVisit } from './begin-visit.ts';
 import { EXIT, Refusal } from './refusal.ts';
 import { shippedLists } from './shipped-lists.ts';
 
@@ -31,14 +32,16 @@ interface Taken {
  * the exit code: 1 if there was any such line.
  */
 export async function fieldLines(
-  notebook: string,
+  notebookIn: () => Promise<string>,
   place: string | undefined,
   io: { input: NodeJS.ReadableStream; answer(line: string): void; complain(line: string): void },
 ): Promise<number> {
+  const asked = askedPlace(place);
+  const notebook = await notebookIn();
   const machineZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
   const [lists, beginning, files] = await Promise.all([
     shippedLists(),
-    beginVisit(notebook, place, Date.now(), machineZone),
+    beginVisit(notebook, asked, Date.now(), machineZone),
     visitFiles(notebook),
   ]);
   const index = indexTaxa(lists.flatMap((list) => list.taxa));
@@ -49,6 +52,8 @@ export async function fieldLines(
   const known = knownFrom(
     visits.map((read) => read.visit).filter((other) => other.id !== visit.id),
   );
+  if ('isTTY' in io.input && io.input.isTTY)
+    io.complain('type one entry a line, such as tuf 12; Ctrl-D ends.');
   let lineNumber = 0;
   let refused = 0;
   for await (const typed of createInterface({
@@ -63,7 +68,7 @@ export async function fieldLines(
     const observation = observed(typed, taken);
     visit = updateVisit(visit, { do: 'log', time, id: randomUUID(), observation });
     const { leftAlone } = await store.save(visit).catch((error: Error) => {
-      const words = `line ${lineNumber} could not be saved: ${error.message}. It and the lines after it are not in the notebook.`;
+      const words = `line ${lineNumber} could not be saved: ${reasonWords(error)}. It and the lines after it are not in the notebook.`;
       throw new Refusal(EXIT.notebook, words);
     });
     if (leftAlone !== null)
@@ -124,16 +129,17 @@ function shown(hit: Hit): string {
 /** One line an entry: number, time, name, count, category in letters and words, first. */
 function answerWords(entry: Entry, first: string | null): string {
   const category = entry.taxon?.redListCategory ?? null;
+  const caution = isAbsence(entry) ? '' : ', keep your distance';
   return [
     String(entry.number),
     clockOf(entry.time),
     entry.uncertain ? `${nameOf(entry)}?` : nameOf(entry),
-    entry.count.kind === 'present' ? 'present' : countText(entry.count),
+    countShown(entry.count),
     partsText(entry.parts),
     category === null
       ? 'unnamed'
       : isThreatened(category)
-        ? `${category} ! ${CATEGORY_WORDS[category]}, keep your distance`
+        ? `${category} ! ${CATEGORY_WORDS[category]}${caution}`
         : category,
     first ?? '',
   ]

@@ -9,8 +9,10 @@ import { updateField } from '../screens/field/update.ts';
 import { createStore } from '../screens/store.ts';
 import { knownFrom } from '../taxa/known.ts';
 import { indexTaxa } from '../taxa/taxon-index.ts';
+import type { Place } from '../visit/place.ts';
 import { clockOf } from '../visit/time.ts';
-import { beginVisit } from './begin-visit.ts';
+import type { Visit } from '../visit/visit.ts';
+import { askedPlace, beginVisit } from './begin-visit.ts';
 import { type Ending, listenForEnding } from './ending.ts';
 import { leavingWords, unsavedWords } from './leaving.ts';
 import { EXIT, Refusal } from './refusal.ts';
@@ -31,13 +33,19 @@ const TICK = 5000;
 type Suspend = (meanwhile: () => Promise<void>) => Promise<void>;
 
 /** Opens the Field screen and stays until it is left. Returns the exit code. */
-export async function fieldScreen(notebook: string, place: string | undefined): Promise<number> {
+export async function fieldScreen(
+  notebookIn: () => Promise<string>,
+  place: string | undefined,
+): Promise<number> {
   const problem = terminalProblem();
   if (problem !== null) throw new Refusal(EXIT.usage, problem);
+  // A refusal must not leave an empty folder behind.
+  const asked = askedPlace(place);
+  const notebook = await notebookIn();
   const ending = listenForEnding();
   const input = rawInput();
   try {
-    return await openScreen(notebook, place, input, ending);
+    return await openScreen(notebook, asked, input, ending);
   } finally {
     input.pause();
   }
@@ -45,14 +53,14 @@ export async function fieldScreen(notebook: string, place: string | undefined): 
 
 async function openScreen(
   notebook: string,
-  place: string | undefined,
+  asked: Place | null,
   input: RawInput,
   ending: Ending,
 ): Promise<number> {
   const machineZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
   const [lists, beginning] = await Promise.all([
     shippedLists(),
-    beginVisit(notebook, place, Date.now(), machineZone),
+    beginVisit(notebook, asked, Date.now(), machineZone),
   ]);
   const { visit, opened } = beginning;
   const notices = [...lists.flatMap((list) => list.problems), ...beginning.problems];
@@ -85,7 +93,7 @@ async function openScreen(
       groups: groupsOf(lists),
       placeAssumed: beginning.placeAssumed,
       now: Date.now(),
-      message: openingMessage(notices, opened !== null ? clockOf(visit.start) : null),
+      message: openingMessage(notices, visit, opened?.visit ?? null),
       file: opened?.path ?? null,
     }),
     updateField,
@@ -101,11 +109,15 @@ async function openScreen(
     failed: (_, why) => store.dispatch({ kind: 'save failed', why }),
   });
 
+  const size = terminalSize();
+  const tellSize = () => store.dispatch({ kind: 'size', size: size.get() });
+  tellSize();
+  size.subscribe(tellSize);
   // Ink draws nothing on its own where the environment says CI; a person at a terminal is there.
   const screen = render(
     <FieldScreen
       store={store}
-      size={terminalSize()}
+      size={size}
       onReady={(suspendTerminal) => {
         suspend = suspendTerminal;
       }}
@@ -148,15 +160,20 @@ async function openScreen(
   return code;
 }
 
-function openingMessage(notices: readonly string[], since: string | null) {
+function openingMessage(notices: readonly string[], visit: Visit, asLeft: Visit | null) {
   const first = notices[0];
   if (first !== undefined)
     return {
       kind: 'problem' as const,
-      words: notices.length > 1 ? `${first} (${notices.length - 1} more)` : first,
+      words: notices.length > 1 ? `${notices.length} faults. ${first}` : first,
     };
-  if (since === null) return null;
-  return { kind: 'done' as const, words: `The visit begun at ${since} goes on. Esc e ends it.` };
+  if (asLeft === null) return null;
+  const begun = `The visit begun at ${clockOf(visit.start)} goes on`;
+  const pause = visit.effort === asLeft.effort ? undefined : visit.effort.pauses.at(-1);
+  const words = pause
+    ? `${begun}; from ${clockOf(pause.start)} on nobody logged, which counts as a pause. Esc u takes that back.`
+    : `${begun}. Esc e ends it.`;
+  return { kind: 'done' as const, words };
 }
 
 /** Reads the rest of the notebook behind the screen; the keys do not wait for it. */
@@ -174,6 +191,6 @@ async function learn(
   if (first !== undefined)
     store.dispatch({
       kind: 'notice',
-      words: problems.length > 1 ? `${first} (${problems.length - 1} more)` : first,
+      words: problems.length > 1 ? `${problems.length} faults. ${first}` : first,
     });
 }

@@ -3,7 +3,7 @@ import { harmless } from '../screens/paint.ts';
 import { distanceWords, watchedTime } from '../visit/effort.ts';
 import { entryText } from '../visit/entry.ts';
 import { durationWords, epochOf } from '../visit/time.ts';
-import { standing } from '../visit/visit.ts';
+import { standing, taxaSeen } from '../visit/visit.ts';
 
 /** What stands in the terminal after the screen is left: the visit in one line, and what was typed and not entered. */
 export function leavingWords(session: Session): string {
@@ -17,17 +17,16 @@ export function leavingWords(session: Session): string {
 function summaryWords({ visit, saved, now }: Session): string {
   if (saved.file === null) return 'Nothing was logged; no file was written.\n';
   const entries = standing(visit);
-  const species = new Set(entries.flatMap((entry) => entry.taxon?.scientificName ?? [])).size;
   const watched = durationWords(
     watchedTime(visit.effort, epochOf(visit.start), visit.end ? epochOf(visit.end) : now),
   );
   const { distance } = visit.effort;
   const facts = [
     `${entries.length} ${entries.length === 1 ? 'entry' : 'entries'}`,
-    `${species} species`,
-    watched,
+    `${taxaSeen(visit)} species`,
+    `watched ${watched}`,
     distance === null ? '' : distanceWords(distance),
-    visit.end === null ? 'still open' : 'ended',
+    visit.end === null ? 'still open for 12 hours' : 'ended',
   ].filter((part) => part !== '');
   const where = visit.place?.name ?? 'No place yet';
   return `${harmless(`${where}: ${facts.join(', ')}. ${saved.file}`)}\n`;

@@ -1,7 +1,8 @@
 import { StringDecoder } from 'node:string_decoder';
 import { setTimeout as wait } from 'node:timers/promises';
-import { FULL_SIZE, type Size } from '../screens/field/frame.ts';
+import { FULL_SIZE } from '../screens/field/frame.ts';
 import { cutKeys, type Key, waitFor } from '../screens/keyboard.ts';
+import type { Size } from '../screens/paint.ts';
 
 const PASTE_ON = '\u001b[?2004h';
 const PASTE_OFF = '\u001b[?2004l';

@@ -100,12 +100,30 @@ async function moveToFree(from: string, to: string): Promise<boolean> {
   }
 }
 
-/** A new folder's own name must be flushed too, or a power cut takes the folder with all its files. */
-async function makeFolder(path: string): Promise<void> {
-  const made = await mkdir(path, { recursive: true });
-  if (made === undefined) return;
-  for (let folder = path; folder.length >= made.length; folder = dirname(folder))
-    await flushFolder(dirname(folder));
+/**
+ * Makes a folder with what lies on the way, one by one: where a parent can't hold folders, Node's own
+ * recursive way may try for ever. Each new name is flushed too, or a power cut takes it with all it holds.
+ */
+export async function makeFolder(path: string): Promise<void> {
+  if (await isFolder(path)) return;
+  const parent = dirname(path);
+  if (parent !== path) await makeFolder(parent);
+  try {
+    await mkdir(path);
+  } catch (error) {
+    // Another program may have made it meanwhile.
+    if (!(await isFolder(path))) throw error;
+  }
+  await flushFolder(parent);
+}
+
+async function isFolder(path: string): Promise<boolean> {
+  try {
+    return (await stat(path)).isDirectory();
+  } catch (error) {
+    if (isCode(error, 'ENOENT')) return false;
+    throw error;
+  }
 }
 
 /** A rename lasts only when its folder is flushed. Windows has no such call and flushes by itself. */

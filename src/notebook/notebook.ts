@@ -1,8 +1,9 @@
-import { access, constants, mkdir, readdir, stat } from 'node:fs/promises';
+import { access, constants, readdir, stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import envPaths from 'env-paths';
 import type { Visit } from '../visit/visit.ts';
-import { isCode } from './durable-file.ts';
+import { isCode, makeFolder } from './durable-file.ts';
+import { reasonWords } from './reason.ts';
 import { type OpenedVisit, readVisit } from './visit-file.ts';
 
 /** The notebook folder: the option, else `TUSSOCK_NOTEBOOK`, else the platform's place for such data. */
@@ -20,7 +21,7 @@ export function notebookFolder(option: string | undefined, environment: NodeJS.P
 export async function openNotebook(folder: string, make: boolean): Promise<string | null> {
   const mend = 'Name another folder with --notebook DIR or TUSSOCK_NOTEBOOK, or mend its rights.';
   try {
-    if (make) await mkdir(folder, { recursive: true });
+    if (make) await makeFolder(folder);
     if (!(await stat(folder)).isDirectory())
       return `The notebook ${folder} is not a folder. ${mend}`;
     await access(folder, constants.R_OK | constants.W_OK | constants.X_OK);
@@ -29,15 +30,8 @@ export async function openNotebook(folder: string, make: boolean): Promise<strin
   } catch (error) {
     if (!make && isCode(error, 'ENOENT'))
       return `There is no notebook ${folder} yet. Log a visit first, or name another with --notebook DIR.`;
-    const why = isCode(error, 'EEXIST', 'ENOTDIR') ? 'a file stands in its way' : reason(error);
-    return `The notebook ${folder} can't be used: ${why}. ${mend}`;
+    return `The notebook ${folder} can't be used: ${reasonWords(error)}. ${mend}`;
   }
-}
-
-function reason(error: unknown): string {
-  if (isCode(error, 'EACCES', 'EPERM')) return 'you may not read and write there';
-  if (isCode(error, 'EROFS')) return 'the disk is read-only';
-  return error instanceof Error ? error.message : String(error);
 }
 
 /** Every visit file of a notebook, oldest first; their names begin with the date. */

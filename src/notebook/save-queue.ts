@@ -1,4 +1,5 @@
 import type { Visit } from '../visit/visit.ts';
+import { reasonWords } from './reason.ts';
 import type { Saved, VisitStore } from './visit-store.ts';
 
 export interface SaveQueue {
@@ -33,7 +34,7 @@ export function saveQueue(store: VisitStore, reports: SaveReports): SaveQueue {
       try {
         reports.saved(visit, await store.save(visit));
       } catch (error) {
-        reports.failed(visit, error instanceof Error ? error.message : String(error));
+        reports.failed(visit, reasonWords(error));
         waiting ??= visit;
         retry = setTimeout(start, RETRY_AFTER);
         // A full disk must not keep the program from being left.

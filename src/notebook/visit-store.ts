@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import type { Visit } from '../visit/visit.ts';
 import { createDurably, type FileMark, markOf, moveDurably } from './durable-file.ts';
 import { type OpenedVisit, visitDatabase, visitText } from './visit-file.ts';
@@ -19,7 +20,8 @@ const MOST_COPIES = 999;
 /**
  * The store of one visit in a notebook folder. The first save makes the file, under a name that is
  * free; later ones replace it, and its name follows the place when that is given or changed. A file
- * that another program changed or took away meanwhile is let be, and the visit gets one of its own.
+ * that another program changed meanwhile is let be, and the visit goes on in one of its own, under an
+ * id of its own: two states of one visit must not hide each other.
  */
 export function visitStore(notebook: string, opened: OpenedVisit | null): VisitStore {
   let file: { path: string; mark: FileMark | null; belongs: string } | null = opened && {
@@ -27,6 +29,8 @@ export function visitStore(notebook: string, opened: OpenedVisit | null): VisitS
     mark: opened.mark,
     belongs: visitPath(notebook, opened.visit),
   };
+
+  let splitOff: string | null = null;
 
   async function write(visit: Visit): Promise<string> {
     const belongs = visitPath(notebook, visit);
@@ -52,10 +56,12 @@ export function visitStore(notebook: string, opened: OpenedVisit | null): VisitS
         const now = await markOf(file.path);
         if (!same(now, file.mark)) {
           leftAlone = now === null ? null : file.path;
+          if (leftAlone !== null) splitOff = randomUUID();
           file = null;
         }
       }
-      return { path: await write(visit), leftAlone };
+      const state = splitOff === null ? visit : { ...visit, id: splitOff };
+      return { path: await write(state), leftAlone };
     },
   };
 }

@@ -1,6 +1,6 @@
 import { plainWords } from '../taxa/names.ts';
 import { isThreatened } from '../taxa/red-list.ts';
-import type { Entry } from '../visit/entry.ts';
+import { type Entry, isAbsence } from '../visit/entry.ts';
 import type { Place } from '../visit/place.ts';
 
 /** How many decimals of a degree may be given out; null: as held. */
@@ -13,7 +13,7 @@ export type Decimals = 1 | 2 | 3 | null;
  */
 export function decimalsFor(entry: Entry): Decimals | 0 {
   const { taxon } = entry;
-  if (taxon === null) return null;
+  if (taxon === null || isAbsence(entry)) return null;
   if (taxon.sensitivity === 'extreme') return 0;
   const { redListCategory: category } = taxon;
   if (taxon.sensitivity === 'high' || category === 'CR' || category === 'EN') return 1;

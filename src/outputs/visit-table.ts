@@ -3,7 +3,7 @@ import { generalised } from '../ground/generalise.ts';
 import { type First, firstOf, type Known } from '../taxa/known.ts';
 import { isThreatened } from '../taxa/red-list.ts';
 import { type Count, PART_LETTERS } from '../visit/count.ts';
-import type { Entry } from '../visit/entry.ts';
+import { type Entry, isAbsence } from '../visit/entry.ts';
 import type { Place } from '../visit/place.ts';
 import { clockOf, dateOf, offsetOf } from '../visit/time.ts';
 import { standing, type Visit } from '../visit/visit.ts';
@@ -24,6 +24,7 @@ export const COLUMNS = [
   'identificationQualifier',
   'count',
   'individualCount',
+  'occurrenceStatus',
   'sex',
   'lifeStage',
   'redListCategory',
@@ -138,6 +139,7 @@ function entryCells(entry: Entry, first: First | null): Omit<Cells, keyof PlaceC
     identificationQualifier: entry.uncertain ? '?' : '',
     count: countWords(count),
     individualCount: count.kind === 'exact' ? count.value : '',
+    occurrenceStatus: isAbsence(entry) ? 'absent' : 'present',
     sex: partsWords(entry, 'sex'),
     lifeStage: partsWords(entry, 'lifeStage'),
     redListCategory: taxon?.redListCategory ?? '',

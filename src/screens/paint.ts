@@ -2,6 +2,12 @@ import cliTruncate from 'cli-truncate';
 import stringWidth from 'string-width';
 import wrapAnsi from 'wrap-ansi';
 
+/** Columns and rows of a window. */
+export interface Size {
+  columns: number;
+  rows: number;
+}
+
 /** How a stretch of text is shown; what it means also stands in its letters. */
 export type Look = 'plain' | 'strong' | 'quiet' | 'threat' | 'problem' | 'chosen' | 'struck';
 
@@ -49,6 +55,14 @@ export function wrapped(text: string, width: number, most: number): string[] {
   const rows = wrapAnsi(harmless(text), width, { hard: true, trim: true }).split('\n');
   if (rows.length <= most) return rows;
   return [...rows.slice(0, most - 1), cut(rows.slice(most - 1).join(' '), width)];
+}
+
+/** As many parts as fit a width, whole and in their order; others are left out. */
+export function fitting(parts: readonly string[], gap: string, width: number): string {
+  const shown: string[] = [];
+  for (const part of parts)
+    if (part !== '' && widthOf([...shown, part].join(gap)) <= width) shown.push(part);
+  return shown.join(gap);
 }
 
 /** Left and right text on one row; the left one gives way. */

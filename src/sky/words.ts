@@ -14,6 +14,7 @@ const MINUTE = 60_000;
  * minute, as almanacs do, and `now` is cut to it, as clocks do.
  *
  * - `long`: 'sunrise 07:22, sunset 16:14, 50 min after sunrise', hours from 120 min on
+ * - `middle`: 'sun 07:22 to 16:14, 50 min after sunrise', without the way to sunset
  * - `short`: 'sun 07:22-16:14 rise+50min', hours from 100 min on; ASCII, at most 36 columns for a
  *   `now` within three days of the day
  *
@@ -24,7 +25,7 @@ export function sunWords(
   day: SunDay,
   now: number,
   timeZone: string,
-  width: 'short' | 'long',
+  width: 'short' | 'middle' | 'long',
 ): string {
   const long = width === 'long';
   switch (day.kind) {
@@ -33,6 +34,7 @@ export function sunWords(
     case 'polar-night':
       return long ? longPolarNight(day, timeZone) : shortPolarNight(day, timeZone);
     case 'rises':
+      if (width === 'middle') return middleRises(day, now, timeZone);
       return long ? longRises(day, now, timeZone) : shortRises(day, now, timeZone);
   }
 }
@@ -60,6 +62,13 @@ function longRises(day: RisingDay, now: number, timeZone: string): string {
     words.push(longDistance(minutesSince(sunset, now), 'sunset'));
   }
   return words.join(', ');
+}
+
+function middleRises(day: RisingDay, now: number, timeZone: string): string {
+  const { sunrise, sunset } = day;
+  const span = `sun ${shortSpan(day, timeZone).replace('-', ' to ')}`;
+  if (sunrise !== null) return `${span}, ${longDistance(minutesSince(sunrise, now), 'sunrise')}`;
+  return sunset === null ? span : `${span}, ${longDistance(minutesSince(sunset, now), 'sunset')}`;
 }
 
 function shortRises(day: RisingDay, now: number, timeZone: string): string {

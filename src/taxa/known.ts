@@ -1,4 +1,4 @@
-import type { Entry } from '../visit/entry.ts';
+import { type Entry, isAbsence } from '../visit/entry.ts';
 import { type Place, placeKey } from '../visit/place.ts';
 import { dateOf, epochOf } from '../visit/time.ts';
 import { standing, type Visit } from '../visit/visit.ts';
@@ -67,8 +67,7 @@ function recorded(visit: Visit): Set<string> {
 }
 
 function isRecord(entry: Entry): boolean {
-  const absent = 'value' in entry.count && entry.count.value === 0;
-  return entry.taxon !== null && !entry.uncertain && entry.struck === null && !absent;
+  return entry.taxon !== null && !entry.uncertain && entry.struck === null && !isAbsence(entry);
 }
 
 function nothingSeen(): Seen {

@@ -70,6 +70,12 @@ export function countText(count: Count): string {
   }
 }
 
+/** A count to look at: as typed, but in words where there is no number to read. */
+export function countShown(count: Count): string {
+  if (count.kind === 'present') return 'present';
+  return count.kind === 'exact' && count.value === 0 ? 'none' : countText(count);
+}
+
 /** A count's parts as typed: `3m 2f`. */
 export function partsText(parts: readonly CountPart[]): string {
   return parts.map((part) => `${part.value}${part.letter}`).join(' ');

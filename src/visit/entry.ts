@@ -53,6 +53,11 @@ export const Entry = Observation.extend({
 });
 export type Entry = Declared<z.infer<typeof Entry>>;
 
+/** Is it a record that nothing was there? None counted is worth a line, and no sighting. */
+export function isAbsence({ count }: Observation): boolean {
+  return 'value' in count && count.value === 0;
+}
+
 /** The name to show: English, else scientific, else the observer's own words. */
 export function nameOf(entry: Observation): string {
   if (!entry.taxon) return entry.words === '' ? '(no words)' : entry.words;

@@ -24,11 +24,12 @@ const DEGREES = new RegExp(
   String.raw`^(.*?)[\s,@]*(?<![\d.])(${NUMBER})\s*(°?)\s*([NS])?\s*[,\s]\s*(${NUMBER})\s*(°?)\s*([EW])?$`,
   'iu',
 );
-/** Degrees and minutes, letters in front, a comma for the point: taken for a name they would be lost. */
+/** Degrees and minutes, letters in front, a comma for the point, no point at all: taken for a name they would be lost. */
 const OTHER_FORM = new RegExp(
   [
     String.raw`\d\s*°\s*\d`,
     String.raw`\b[NS]\s?\d{1,2}\.\d+[\s,]+[EW]\s?\d{1,3}\.\d+$`,
+    String.raw`(?:^|\s)[+−-]?\d{1,3}\s*,\s*[+−-]?\d{1,3}$`,
     String.raw`\d,\d+\s*°?\s*[NS]?[\s,]+[+−-]?\d{1,3},\d+\s*°?\s*[EW]?$`,
   ].join('|'),
   'iu',

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import type { Declared } from './declared.ts';
 import { Effort } from './effort.ts';
-import { Entry } from './entry.ts';
+import { Entry, isAbsence } from './entry.ts';
 import { Place } from './place.ts';
 import { isTimeZone, Stamp } from './time.ts';
 import { Weather } from './weather.ts';
@@ -93,6 +93,12 @@ export function zoneOf(visit: Visit): string {
 /** Entries that stand: not struck out. */
 export function standing(visit: Visit): Entry[] {
   return visit.entries.filter((entry) => entry.struck === null);
+}
+
+/** How many taxa a visit has seen: standing, named and not counted as none. */
+export function taxaSeen(visit: Visit): number {
+  const seen = standing(visit).filter((entry) => !isAbsence(entry));
+  return new Set(seen.flatMap((entry) => entry.taxon?.scientificName ?? [])).size;
 }
 
 export function entryNumbered(visit: Visit, number: number): Entry | null {

@@ -1,11 +1,12 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { beginVisit } from '../../src/commands/begin-visit.ts';
+import { askedPlace, beginVisit } from '../../src/commands/begin-visit.ts';
 import { Refusal } from '../../src/commands/refusal.ts';
 import { visitText } from '../../src/notebook/visit-file.ts';
 import { visitPath } from '../../src/notebook/visit-name.ts';
 import { epochOf } from '../../src/visit/time.ts';
+import { updateVisit } from '../../src/visit/update.ts';
 import type { Visit } from '../../src/visit/visit.ts';
 import { freshFolder, idOf, logging, placeOf, visitOf } from '../notebook/visits.ts';
 
@@ -23,8 +24,13 @@ async function keep(visit: Visit): Promise<void> {
   await writeFile(path, visitText(visit));
 }
 
-function begun(hoursLater: number, place?: string) {
-  return beginVisit(notebook, place, epochOf(START) + hoursLater * HOUR, 'Europe/London');
+async function begun(hoursLater: number, place?: string) {
+  return beginVisit(
+    notebook,
+    askedPlace(place),
+    epochOf(START) + hoursLater * HOUR,
+    'Europe/London',
+  );
 }
 
 function ended(visit: Visit): Visit {
@@ -48,11 +54,31 @@ describe('a visit begins', () => {
     async (hours) => {
       await keep(visitOf());
       const { visit, opened, placeAssumed } = await begun(hours);
-      expect(visit).toEqual(visitOf());
+      expect(visit.id).toBe(visitOf().id);
+      expect(opened?.visit).toEqual(visitOf());
       expect(opened?.path).toBe(visitPath(notebook, visitOf()));
       expect(placeAssumed).toBe(false);
     },
   );
+
+  test('as it was left where it goes on within a quarter of an hour', async () => {
+    await keep(visitOf());
+    expect((await begun(0.2)).visit).toEqual(visitOf());
+  });
+
+  test('with a pause from the last change on where it was left for longer, which can be taken back', async () => {
+    await keep(visitOf());
+    const { visit } = await begun(3);
+    expect(visit.effort.pauses).toEqual([{ start: START, end: '2026-11-14T10:41:05+00:00' }]);
+    const back = updateVisit(visit, { do: 'undo', time: START });
+    expect(back.effort).toEqual(visitOf().effort);
+  });
+
+  test('still paused where it was left in a pause', async () => {
+    const effort = { ...visitOf().effort, pauses: [{ start: START, end: null }] };
+    await keep({ ...visitOf(), effort });
+    expect((await begun(3)).visit.effort).toEqual(effort);
+  });
 
   test('as the open one goes on, counted from its last change and not from its start', async () => {
     await keep(logging(visitOf(), 'owl', '2026-11-14T17:41:05+00:00'));
@@ -151,7 +177,7 @@ describe('a visit begins at the place that is asked for', () => {
 
   test('and the open visit there takes the coordinates that it had not', async () => {
     await keep(visitOf());
-    const { visit, opened } = await begun(1, 'Sallow Mere 51.12, -2.85');
+    const { visit, opened } = await begun(0.1, 'Sallow Mere 51.12, -2.85');
     expect(opened?.visit).toEqual(visitOf());
     expect(visit.place).toEqual(mere);
     expect(visit.changes.at(-1)).toMatchObject({ part: 'place', before: placeOf('Sallow Mere') });
@@ -159,7 +185,7 @@ describe('a visit begins at the place that is asked for', () => {
 
   test('and the open visit stays as it is where it has those coordinates', async () => {
     await keep({ ...visitOf(), place: mere });
-    const { visit, opened } = await begun(1, 'Sallow Mere 51.120, -2.850');
+    const { visit, opened } = await begun(0.1, 'Sallow Mere 51.120, -2.850');
     expect(visit).toBe(opened?.visit);
   });
 

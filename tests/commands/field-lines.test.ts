@@ -31,7 +31,7 @@ describe('field --stdin', () => {
       ['2', 'time', 'Mallard', '5'],
       ['3', 'time', 'Grey Heron', '2'],
       ['4', 'time', 'Kingfisher?', '1'],
-      ['5', 'time', 'Tufted Duck', '0'],
+      ['5', 'time', 'Tufted Duck', 'none'],
     ]);
     const visit = await onlyVisit(notebook);
     expect(told(visit)).toEqual([

@@ -8,7 +8,7 @@ describe('what stands in the terminal after the screen', () => {
   test('is the visit in one line, with its file', () => {
     const at = tell(press(session(), 'tuf 12<enter>wren<enter>').session, { ...saved, changes: 2 });
     expect(leavingWords(at)).toBe(
-      'Sallow Mere: 2 entries, 2 species, 0:00, still open. /notebook/walk.json\n',
+      'Sallow Mere: 2 entries, 2 species, watched 0:00, still open for 12 hours. /notebook/walk.json\n',
     );
     expect(unsavedWords(at)).toBeNull();
   });

@@ -75,7 +75,6 @@ describe('the command line', () => {
   test.each([
     [['field', '--stdin'], 'file'],
     [['export', '--last'], 'file/below'],
-    [[], 'file'],
   ])('%j with %j for a notebook, which is a file, ends with 3', async (args, name) => {
     await writeFile(join(notebook, 'file'), 'text');
     const named = [...args, '--notebook', join(notebook, name)];

@@ -12,6 +12,13 @@ const OTTER = taxonOf({
 });
 
 describe('a place that is withheld', () => {
+  test('is not so for a species of which there was none', () => {
+    const none = { taxon: POCHARD, count: { kind: 'exact' as const, value: 0 } };
+    const { rows, hidden } = table(at(placeOf(), {}, none));
+    expect(hidden).toBe(0);
+    expect(rows.at(-1)).toMatchObject({ occurrenceStatus: 'absent', redListCategory: 'VU' });
+  });
+
   // Levels: Chapman 2020, doi 10.15468/doc-5jp4-5g10, table 5. Which category counts as which level is
   // the project's own choice.
   test.each<[string, Partial<EntryTaxon>, string, string]>([

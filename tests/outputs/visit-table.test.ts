@@ -31,6 +31,7 @@ describe('a row of the visit table', () => {
         identificationQualifier: '?',
         count: '5',
         individualCount: '5',
+        occurrenceStatus: 'present',
         sex: '3 male',
         lifeStage: '1 adult',
         redListCategory: 'LC',

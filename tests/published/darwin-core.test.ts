@@ -10,7 +10,14 @@ import { placeOf, visitAt, withLogged } from '../visit/made.ts';
 const TERMS = [
   ...['eventDate', 'eventTime', 'locality', 'decimalLatitude', 'decimalLongitude'],
   ...['coordinateUncertaintyInMeters', 'vernacularName', 'scientificName'],
-  ...['verbatimIdentification', 'identificationQualifier', 'individualCount', 'sex', 'lifeStage'],
+  ...[
+    'verbatimIdentification',
+    'identificationQualifier',
+    'individualCount',
+    'occurrenceStatus',
+    'sex',
+    'lifeStage',
+  ],
   ...['occurrenceRemarks', 'informationWithheld', 'dataGeneralizations'],
 ];
 /** Columns of our own, for which Darwin Core has no term. */
@@ -54,6 +61,13 @@ describe('the cells of the visit table, by the comments on the terms', () => {
     const row = rowOf(visitAt(), {});
     expect(row.eventDate).toBe('2026-11-14');
     expect(row.eventTime).toMatch(/^\d\d:\d\d[+-]\d\d:\d\d$/);
+  });
+
+  test('occurrenceStatus is absent where none were counted, and present else', () => {
+    expect(rowOf(visitAt(), { count: { kind: 'exact', value: 0 } }).occurrenceStatus).toBe(
+      'absent',
+    );
+    expect(rowOf(visitAt(), { count: { kind: 'present' } }).occurrenceStatus).toBe('present');
   });
 
   test('individualCount is a whole number, and empty where no exact count was made', () => {

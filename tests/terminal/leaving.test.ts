@@ -48,7 +48,7 @@ describe('the terminal is as it was and one line sums up', () => {
     const lines = screen.split('\n');
     expect(lines[0]).toBe('before');
     expect(lines[1]).toMatch(
-      /^No place yet: 2 entries, 2 species, \d:\d\d, still open\. .*\.json$/,
+      /^No place yet: 2 entries, 2 species, watched \d:\d\d, still open for 12 hours\. .*\.json$/,
     );
     expect(lines[2]).toBe(`code ${code}`);
     expectRestored(journey, screen);
@@ -78,8 +78,10 @@ test('a visit that is ended is summed up as ended, and the next start begins ano
   first.send('tuf 12\r');
   await first.shows(/1 entry.*all saved/);
   first.send('\u001be1.5 km 2 people on foot\ryducks\r');
+  await first.shows('The visit is ended: 1 entry, 1 species');
+  first.send('\r');
   expect(await first.ends()).toEqual({ code: 0, signal: 0 });
-  expect(first.screen()).toMatch(/1 entry, 1 species, 0:00, 1\.5 km, ended\. /);
+  expect(first.screen()).toMatch(/1 entry, 1 species, watched 0:00, 1\.5 km, ended\. /);
   expect((await onlyVisit(notebook)).effort).toMatchObject({ distance: 1500, observers: 2 });
   const second = begin({ notebook });
   await second.shows('nothing logged yet');

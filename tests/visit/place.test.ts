@@ -66,6 +66,8 @@ describe('a place as typed', () => {
     ['Mere 51,12 -2,85', 'write decimal degrees with a point'],
     [`Mere 51°07'12"N 2°51'0"W`, 'write decimal degrees with a point'],
     ['Mere 51° 7, 2° 51', 'write decimal degrees with a point'],
+    ['Mere 95, 3', 'write decimal degrees with a point'],
+    ['Mere 51, -3', 'write decimal degrees with a point'],
     ['Mere N51.12 W2.85', 'write decimal degrees with a point'],
   ])('%j is told to be mended', (text, sentence) => {
     const read = readPlace(text);

@@ -1,8 +1,9 @@
 import { useApp, useCursor } from 'ink';
 import { useEffect, useSyncExternalStore } from 'react';
+import type { Size } from '../paint.ts';
 import { Rows } from '../Rows.tsx';
 import type { Store } from '../store.ts';
-import { fieldFrame, type Size } from './frame.ts';
+import { fieldFrame } from './frame.ts';
 import type { FieldEvent, Session } from './session.ts';
 
 export interface FieldScreenProps {

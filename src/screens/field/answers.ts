@@ -61,7 +61,7 @@ export function answer(session: Session): Result {
 function answerPlace(session: Session, text: string): Result {
   const choice = chosenOf(session);
   if (choice?.kind === 'place') return setPlace(session, choice.place);
-  if (text === '') return still(toLine(session));
+  if (text === '') return still(samePlace(session));
   const { place } = session.visit;
   // Bare coordinates belong to the place that the visit already has.
   const bare = /^[+-]?\d+\.\d/.test(text) && place !== null;
@@ -71,6 +71,14 @@ function answerPlace(session: Session, text: string): Result {
   if (read.place.position === null && remembered) return setPlace(session, remembered);
   const position = read.place.position;
   return setPlace(session, { ...read.place, timeZone: position ? timeZoneAt(position) : null });
+}
+
+/** Nothing typed: the place stays, and one that was only assumed is now said to be right. */
+function samePlace(session: Session): Session {
+  const { place } = session.visit;
+  const back = toLine(session);
+  if (place === null || !session.placeAssumed) return back;
+  return saying({ ...back, placeAssumed: false }, 'done', `Place: ${place.name}, as last time.`);
 }
 
 function setPlace(session: Session, place: Place): Result {
@@ -114,7 +122,10 @@ function setEffort(session: Session, value: Effort): Result {
   );
 }
 
-/** Ends the visit: an open pause is closed, the answer about completeness is kept, and the screen left. */
+/**
+ * Ends the visit: an open pause is closed and the answer about completeness kept. The screen stays
+ * until it is left, so that an end by mistake can be taken back.
+ */
 export function finish(
   session: Session,
   complete: boolean | null,
@@ -127,6 +138,5 @@ export function finish(
   );
   const summed = setEffort(session, { ...effort, pauses, complete, groups });
   const visit = updateVisit(summed.session.visit, { do: 'set', time, part: 'end', value: time });
-  const ended = withVisit(toLine(summed.session), visit);
-  return { ...ended, effects: [...ended.effects, { kind: 'leave', code: 0 }] };
+  return withVisit({ ...summed.session, mode: { at: 'ended' }, message: null }, visit);
 }

@@ -1,7 +1,7 @@
 import type { Known } from '../../taxa/known.ts';
 import { isThreatened } from '../../taxa/red-list.ts';
 import type { Hit } from '../../taxa/search.ts';
-import { countText } from '../../visit/count.ts';
+import { countShown } from '../../visit/count.ts';
 import { nameOf } from '../../visit/entry.ts';
 import { countOf, readEntryLine } from '../../visit/entry-line.ts';
 import { placeKey } from '../../visit/place.ts';
@@ -58,8 +58,8 @@ function taxonText(session: Session, hit: Hit, chosen: boolean, width: number): 
     hit.matched === name || hit.matched === taxon.scientificName ? '' : ` (${hit.matched})`;
   const narrow = width < NARROW;
   const scientific = narrow ? shortGenus(taxon.scientificName) : taxon.scientificName;
-  const scientificWidth = narrow ? 14 : Math.min(26, Math.floor(width * 0.3));
-  const nameWidth = Math.max(14, Math.min(34, Math.floor(width * 0.36)));
+  const scientificWidth = narrow ? 14 : Math.min(26, Math.floor(width * 0.27));
+  const nameWidth = Math.max(14, Math.min(34, Math.floor(width * 0.35)));
   const letters = isThreatened(taxon.redListCategory)
     ? `${taxon.redListCategory} !`
     : taxon.redListCategory;
@@ -94,7 +94,7 @@ function countCell(
 
 function countWords(session: Session, countedSingly: boolean): string {
   const count = countOf(readEntryLine(typedLine(session).text), countedSingly);
-  return count.kind === 'present' ? 'present' : countText(count);
+  return countShown(count);
 }
 
 function knownWords({ known, visit }: Session, scientificName: string): string {

@@ -74,7 +74,7 @@ function placeChoices(session: Session, text: string): Choice[] {
 
 function actionChoices(text: string): Choice[] {
   const word = text.slice(1).trimStart().split(/\s/)[0]?.toLowerCase() ?? '';
-  return MENU.filter((binding) => binding.action.startsWith(word)).map(
+  return MENU.filter(({ action, words }) => action.startsWith(word) || words.startsWith(word)).map(
     (binding): Choice => ({ kind: 'action', binding }),
   );
 }

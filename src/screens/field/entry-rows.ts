@@ -1,10 +1,10 @@
 import { firstOf } from '../../taxa/known.ts';
 import { CATEGORY_WORDS, isThreatened } from '../../taxa/red-list.ts';
-import { countText, partsText } from '../../visit/count.ts';
+import { countShown, partsText } from '../../visit/count.ts';
 import { type Entry, nameOf } from '../../visit/entry.ts';
-import { clockOf } from '../../visit/time.ts';
-import { standing } from '../../visit/visit.ts';
-import { cell, type Row, rule, type Span, span } from '../paint.ts';
+import { clockOf, epochOf, offsetOf, stamp } from '../../visit/time.ts';
+import { standing, taxaSeen, zoneOf } from '../../visit/visit.ts';
+import { cell, fitting, type Row, rule, type Span, span } from '../paint.ts';
 import type { Session } from './session.ts';
 
 /** Entries newest first in a window of `height` rows, headed by a rule that sums them up. */
@@ -16,7 +16,7 @@ export function entryRows(session: Session, width: number, height: number): Row[
   const from = windowStart(session, newestFirst, rows);
   const pending = pendingNumbers(session);
   return [
-    [span(rule(sumWords(session, from, rows), width), 'quiet')],
+    [span(rule(sumWords(session, from, rows, width - RULE), width), 'quiet')],
     ...newestFirst
       .slice(from, from + rows)
       .map((entry) => entryRow(session, entry, width, pending)),
@@ -30,21 +30,22 @@ function windowStart({ mode }: Session, newestFirst: readonly Entry[], rows: num
   return Math.max(0, Math.min(at - Math.floor(rows / 2), newestFirst.length - rows));
 }
 
-function sumWords(session: Session, from: number, rows: number): string {
+/** Columns of the rule that no word takes. */
+const RULE = 4;
+
+function sumWords(session: Session, from: number, rows: number, width: number): string {
   const stand = standing(session.visit);
   if (session.visit.entries.length === 0) return 'nothing logged yet';
-  const species = new Set(stand.flatMap((entry) => entry.taxon?.scientificName ?? [])).size;
   const unnamed = stand.filter((entry) => entry.taxon === null).length;
   const hidden = session.visit.entries.length - from - rows;
-  return [
+  const parts = [
     `${stand.length} ${stand.length === 1 ? 'entry' : 'entries'}`,
     savedWords(session),
-    `${species} species`,
+    `${taxaSeen(session.visit)} species`,
     unnamed === 0 ? '' : `${unnamed} unnamed`,
     hidden > 0 ? `${hidden} more below` : '',
-  ]
-    .filter((part) => part !== '')
-    .join(', ');
+  ];
+  return fitting(parts, ', ', width);
 }
 
 function savedWords({ visit, saved }: Session): string {
@@ -73,14 +74,13 @@ function entryRow(
   const nameWidth = width < 56 ? 14 : Math.min(28, Math.floor(width * 0.32));
   const category = entry.taxon?.redListCategory ?? '';
   const threatened = entry.taxon !== null && isThreatened(entry.taxon.redListCategory);
-  const count = entry.count.kind === 'present' ? 'present' : countText(entry.count);
   const columns: Span[] = [
     span(picked ? '>' : ' ', 'strong'),
     span(cell(String(entry.number), 3, 'right'), 'quiet'),
-    span(` ${clockOf(entry.time)} `),
+    span(` ${clockHere(session, entry)} `),
     span(cell(name, nameWidth), 'strong'),
     ...(wide ? [span(` ${cell(entry.taxon?.scientificName ?? '', 24)}`, 'quiet')] : []),
-    span(` ${cell(count, 7, 'right')} `),
+    span(` ${cell(countShown(entry.count), 7, 'right')} `),
     span(cell(threatened ? `${category} !` : category, 5), threatened ? 'threat' : 'plain'),
   ];
   const used = 1 + 3 + 7 + nameWidth + (wide ? 25 : 0) + 9 + 5;
@@ -90,6 +90,14 @@ function entryRow(
   ];
   if (entry.struck !== null) return row.map((each) => span(each.text, 'struck'));
   return picked ? row.map((each) => span(each.text, 'chosen')) : row;
+}
+
+/** The entry's time on the clock of the head line: a place given later may have brought another zone. */
+function clockHere({ visit, now }: Session, { time }: Entry): string {
+  const zone = zoneOf(visit);
+  return offsetOf(time) === offsetOf(stamp(now, zone))
+    ? clockOf(time)
+    : clockOf(stamp(epochOf(time), zone));
 }
 
 /** What does not fit a column, most urgent first: it is cut at the end. */

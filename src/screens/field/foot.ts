@@ -1,6 +1,7 @@
 import { distanceWords, watchedTime } from '../../visit/effort.ts';
 import { durationWords, epochOf } from '../../visit/time.ts';
-import { type Row, span, widthOf, wrapped } from '../paint.ts';
+import { standing, taxaSeen } from '../../visit/visit.ts';
+import { fitting, type Row, span, widthOf, wrapped } from '../paint.ts';
 import { choicesOf } from './choices.ts';
 import { type Binding, KEYMAP, keyWords, MENU, wordsNow } from './keymap.ts';
 import type { Session } from './session.ts';
@@ -38,10 +39,13 @@ function questionWords(session: Session): string {
     return `Which entry to ${mode.to === 'change' ? 'change' : 'strike out, or to bring back'}? Type its number or choose it.`;
   if (mode.at === 'complete')
     return 'Was everything that you noticed logged, so that what is not here was not seen?';
+  if (mode.at === 'ended') return endedWords(session);
   if (mode.at !== 'ask') return '';
   switch (mode.question) {
-    case 'place':
-      return 'A name, and decimal degrees if you know them: Sallow Mere 51.12, -2.85';
+    case 'place': {
+      const words = 'A name, and decimal degrees if you know them: Sallow Mere 51.12, -2.85';
+      return visit.place === null ? words : `${words}. Enter alone keeps ${visit.place.name}.`;
+    }
     case 'weather':
       return 'As in 7c f3 sw 6/8 drizzle: temperature, Beaufort, direction, oktas, rain';
     case 'description':
@@ -54,6 +58,17 @@ function questionWords(session: Session): string {
     case 'groups':
       return 'For which groups was everything logged?';
   }
+}
+
+function watchedWords({ visit, now }: Session): string {
+  const until = visit.end === null ? now : epochOf(visit.end);
+  return durationWords(watchedTime(visit.effort, epochOf(visit.start), until));
+}
+
+function endedWords(session: Session): string {
+  const { visit } = session;
+  const entries = standing(visit).length;
+  return `The visit is ended: ${entries} ${entries === 1 ? 'entry' : 'entries'}, ${taxaSeen(visit)} species, watched for ${watchedWords(session)}.`;
 }
 
 function menuRows(session: Session, width: number): Row[] {
@@ -97,10 +112,8 @@ export function hintRow(session: Session, width: number): Row {
   const lead =
     mode.at === 'menu' ? ['one letter'] : mode.at === 'line' && empty ? ['type a name'] : [];
   const tail = mode.at === 'line' && empty ? ['/ and a word does the same'] : [];
-  const shown: string[] = [];
-  for (const hint of [...lead, ...merged(KEYMAP.filter(works)), ...tail])
-    if (widthOf([...shown, hint].join(GAP)) <= width) shown.push(hint);
-  return [span(shown.join(GAP), 'quiet')];
+  const hints = [...lead, ...merged(KEYMAP.filter(works)), ...tail];
+  return [span(fitting(hints, GAP, width), 'quiet')];
 }
 
 const GAP = ' | ';

@@ -1,15 +1,10 @@
-import { cell, cut, type Row, span, widthOf } from '../paint.ts';
+import { cut, fitting, type Row, rowText, type Size, span, widthOf } from '../paint.ts';
 import { choiceRows, notebookWords } from './choice-rows.ts';
 import { entryRows } from './entry-rows.ts';
 import { askRows, hintRow, messageRows } from './foot.ts';
 import { headRows } from './head.ts';
 import { helpRows } from './help.ts';
 import { type Mode, type Session, typedLine } from './session.ts';
-
-export interface Size {
-  columns: number;
-  rows: number;
-}
 
 /** Rows for a terminal of this size, and where its cursor stands (from 0), if anything is typed. */
 export interface Frame {
@@ -54,6 +49,8 @@ function promptOf(mode: Mode): string {
       return `${mode.question}> `;
     case 'complete':
       return 'all logged? y/n> ';
+    case 'ended':
+      return 'ended> ';
     default:
       return 'log> ';
   }
@@ -63,7 +60,7 @@ function promptOf(mode: Mode): string {
 function lineRow(session: Session, width: number): { row: Row; cursor: number | null } {
   const { mode } = session;
   const prompt = promptOf(mode);
-  if (mode.at === 'pick' || mode.at === 'complete') {
+  if (mode.at === 'pick' || mode.at === 'complete' || mode.at === 'ended') {
     const typed = mode.at === 'pick' ? String(mode.number) : '';
     return { row: [span(prompt, 'strong'), span(typed)], cursor: widthOf(prompt + typed) };
   }
@@ -92,35 +89,30 @@ function helpFrame(session: Session, from: number, size: Size): Frame {
   return { rows: [...rows, hintRow(session, size.columns)], cursor: null };
 }
 
-/** Too small for the table: the line, the first suggestion and one sentence. */
+/** Too small for the table: the line, what is asked, the first suggestion and the latest entries. */
 function smallFrame(session: Session, size: Size): Frame {
+  if (session.mode.at === 'help') return helpFrame(session, session.mode.from, size);
   const width = Math.max(1, size.columns);
   const typed = lineRow(session, width);
-  const last = entryRows(session, Math.max(width, FULL_SIZE.columns), 2).slice(1);
-  const rows: Row[] = [
+  const top: Row[] = [
     typed.row,
     ...choiceRows(session, width, 1),
-    ...messageRows(session, width).slice(0, 1),
-    ...last.map((row) => [
-      span(
-        cell(
-          row
-            .map((each) => each.text)
-            .join('')
-            .trim(),
-          width,
-        ),
-      ),
-    ]),
-    [
-      span(
-        cut(`Small: ${FULL_SIZE.columns}x${FULL_SIZE.rows} shows all; typing logs.`, width),
-        'quiet',
-      ),
-    ],
+    ...messageRows(session, width).slice(0, 2),
+    ...askRows(session, width),
   ];
+  const foot: Row = [span(cut(smallWords(width), width), 'quiet')];
+  const room = size.rows - top.length - 1;
+  // The rule above the entries is left out: each row counts here.
+  const entries = entryRows(session, FULL_SIZE.columns, Math.max(0, room) + 1).slice(1);
+  const narrowed = entries.map((row): Row => [span(cut(rowText(row).trim(), width))]);
+  const rows = [...top, ...narrowed].slice(0, Math.max(1, size.rows - 1));
   return {
-    rows: rows.slice(0, Math.max(1, size.rows)),
+    rows: size.rows > 1 ? [...rows, foot] : rows,
     cursor: typed.cursor === null ? null : { x: typed.cursor, y: 0 },
   };
+}
+
+function smallWords(width: number): string {
+  const full = `${FULL_SIZE.columns}x${FULL_SIZE.rows}`;
+  return fitting([`Small: ${full} shows all.`, 'Typing logs.'], ' ', width);
 }

@@ -1,44 +1,35 @@
+import { Temporal } from 'temporal-polyfill';
 import { sunDay } from '../../sky/sun.ts';
 import { sunWords } from '../../sky/words.ts';
 import { paused } from '../../visit/effort.ts';
-import { durationWords, epochOf, stamp } from '../../visit/time.ts';
+import { clockOf, dateOf, durationWords, epochOf, offsetOf, stamp } from '../../visit/time.ts';
 import { zoneOf } from '../../visit/visit.ts';
 import { weatherWords } from '../../visit/weather.ts';
 import { cut, ends, type Row, span, widthOf } from '../paint.ts';
 import type { Session } from './session.ts';
 
-const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
+const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
 /** A local date in words, `Sat 14 Nov 2026` or, short, `14 Nov`. */
 export function dateWords(isoDate: string, length: 'long' | 'short'): string {
-  const [year = 0, month = 1, day = 1] = isoDate.split('-').map(Number);
+  const { day, month, year, dayOfWeek } = Temporal.PlainDate.from(isoDate);
   const name = `${day} ${MONTHS[month - 1]}`;
-  return length === 'short' ? name : `${WEEKDAYS[weekday(year, month, day)]} ${name} ${year}`;
-}
-
-/** Day of the week from 0 for Sunday, by Sakamoto's rule for the Gregorian calendar (1992; from memory). */
-function weekday(year: number, month: number, day: number): number {
-  const shift = [0, 3, 2, 5, 0, 3, 5, 1, 4, 6, 2, 4][month - 1] ?? 0;
-  const from = month < 3 ? year - 1 : year;
-  return (
-    (from + Math.floor(from / 4) - Math.floor(from / 100) + Math.floor(from / 400) + shift + day) %
-    7
-  );
+  return length === 'short' ? name : `${WEEKDAYS[dayOfWeek - 1]} ${name} ${year}`;
 }
 
 /** The two rows that stand at the top: when, where and how long; sun and weather. */
 export function headRows(session: Session, width: number): Row[] {
   const { visit, now } = session;
   const moment = stamp(now, zoneOf(visit));
-  const date = dateWords(moment.slice(0, 10), width < 70 ? 'short' : 'long');
+  const date = dateWords(dateOf(moment), width < 70 ? 'short' : 'long');
   const gone = `${durationWords(now - epochOf(visit.start))}${paused(visit.effort) ? ' PAUSED' : ' since start'}`;
-  const time = `${moment.slice(11, 16)} ${moment.slice(19)}`;
+  const time = `${clockOf(moment)} ${offsetOf(moment)}`;
   const short = gone.replace(' since start', '');
   const right = width < 70 ? short : gone;
   return [
     [span(ends(`${date}  ${time}  ${placeWords(session)}`, right, width), 'strong')],
-    [span(cut(skyWords(session, moment.slice(0, 10), width), width))],
+    [span(cut(skyWords(session, dateOf(moment), width), width))],
   ];
 }
 
@@ -62,6 +53,8 @@ function skyWords(session: Session, date: string, width: number): string {
   const zone = zoneOf(visit);
   const day = sunDay(position, date, zone);
   const both = (sun: string) => (said === '' ? sun : `${sun} | ${said}`);
-  const long = both(sunWords(day, now, zone, 'long'));
-  return widthOf(long) <= width ? long : both(sunWords(day, now, zone, 'short'));
+  const forms = (['long', 'middle', 'short'] as const).map((length) =>
+    both(sunWords(day, now, zone, length)),
+  );
+  return forms.find((words) => widthOf(words) <= width) ?? forms.at(-1) ?? '';
 }

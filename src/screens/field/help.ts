@@ -1,4 +1,4 @@
-import { cell, cut, type Row, span } from '../paint.ts';
+import { cell, cut, type Row, span, widthOf, wrapped } from '../paint.ts';
 import { type Binding, KEYMAP, keyWords } from './keymap.ts';
 
 const WHERE: Record<Binding['at'], string> = {
@@ -8,6 +8,7 @@ const WHERE: Record<Binding['at'], string> = {
   pick: 'While an entry is picked',
   ask: 'On a question',
   complete: 'At the end: was everything logged?',
+  ended: 'When the visit is ended',
   help: 'On this page',
   anywhere: 'Anywhere',
 };
@@ -32,25 +33,53 @@ const CAUTIONS = [
   'Red List categories are global; they do not replace local protection lists.',
 ];
 
+/** Keys of every line that is typed; `editLine` knows them. */
+const EDITING: readonly (readonly [string, string])[] = [
+  ['Ctrl-U', 'empty the line'],
+  ['Home End', 'to the start or the end of the line'],
+  ['Backspace Delete', 'take away a letter'],
+];
+
 /** The whole help page; the keys are drawn from the table that dispatches them. */
 export function helpRows(width: number): Row[] {
   const places = Object.keys(WHERE) as Binding['at'][];
   return [
-    [span('What to type', 'strong')],
-    ...EXAMPLES.map(([typed, words]) => pair(typed, words, width)),
-    ...places.flatMap((at) => [
-      [],
-      [span(cut(WHERE[at], width), 'strong')],
-      ...KEYMAP.filter((binding) => binding.at === at).map(({ key, words }) =>
-        pair(keyWords(key), words, width),
-      ),
-    ]),
+    ...section('What to type', EXAMPLES, width),
     [],
     [span('Care', 'strong')],
-    ...CAUTIONS.map((words) => [span(cut(words, width))]),
+    ...CAUTIONS.flatMap((words) => hanging('', 2, words, width)),
+    ...places.flatMap((at) => {
+      const keys = KEYMAP.filter((binding) => binding.at === at);
+      return [
+        [],
+        ...section(
+          WHERE[at],
+          keys.map(({ key, words }) => [keyWords(key), words]),
+          width,
+        ),
+      ];
+    }),
+    [],
+    ...section('While you type', EDITING, width),
   ];
 }
 
-function pair(left: string, right: string, width: number): Row {
-  return [span(cut(`  ${cell(left, 24)} ${right}`, width))];
+function section(title: string, pairs: readonly (readonly string[])[], width: number): Row[] {
+  const left = width < 70 ? 18 : 26;
+  return [
+    [span(cut(title, width), 'strong')],
+    ...pairs.flatMap(([typed = '', words = '']) => hanging(typed, left, words, width)),
+  ];
+}
+
+/** Words beside what they explain, wrapped under themselves; a long left side gets a row of its own. */
+function hanging(left: string, indent: number, words: string, width: number): Row[] {
+  const gap = ' '.repeat(indent);
+  const rows = wrapped(words, width - indent, 9).map((text) => gap + text);
+  const [first = '', ...others] = rows;
+  if (widthOf(left) + 3 > indent && left !== '')
+    return [[span(cut(`  ${left}`, width))], ...rows.map((text): Row => [span(text)])];
+  return [`${cell(`  ${left}`, indent)}${first.slice(indent)}`, ...others].map(
+    (text): Row => [span(text)],
+  );
 }

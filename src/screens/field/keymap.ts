@@ -11,6 +11,8 @@ export type ActionName =
   | 'next'
   | 'previous'
   | 'more'
+  | 'page up'
+  | 'page down'
   | 'fewer'
   | 'undo'
   | 'redo'
@@ -29,6 +31,8 @@ export type ActionName =
   | 'yes'
   | 'no'
   | 'unsaid'
+  | 'leave'
+  | 'reopen'
   | 'stop'
   | 'suspend'
   | 'redraw';
@@ -67,7 +71,7 @@ export const MENU: readonly Binding[] = [
     at: 'menu',
     key: { letter: 'x' },
     action: 'strike',
-    words: 'strike out an entry',
+    words: 'strike out or bring back',
     unless: noEntries,
   },
   { at: 'menu', key: { letter: 'p' }, action: 'place', words: 'place' },
@@ -119,7 +123,13 @@ export const KEYMAP: readonly Binding[] = [
   },
   { at: 'complete', key: 'enter', action: 'unsaid', words: 'leave it open' },
   BACK('complete'),
+  { at: 'ended', key: 'enter', action: 'leave', words: 'leave' },
+  { at: 'ended', key: { letter: 'q' }, action: 'leave', words: 'leave' },
+  { at: 'ended', key: { letter: 'u' }, action: 'reopen', words: 'take the end back' },
+  { at: 'ended', key: 'escape', action: 'reopen', words: 'take the end back' },
   ...CHOOSE('help').map((binding) => ({ ...binding, words: 'scroll' })),
+  { at: 'help', key: 'page up', action: 'page up', words: 'a page', hint: 'scroll' },
+  { at: 'help', key: 'page down', action: 'page down', words: 'a page', hint: 'scroll' },
   BACK('help'),
   {
     at: 'anywhere',
@@ -142,10 +152,7 @@ export const KEYMAP: readonly Binding[] = [
 export function keyWords(key: Binding['key']): string {
   if (typeof key !== 'string') return key.letter;
   if (key === 'escape') return 'Esc';
-  return key
-    .split('-')
-    .map((part) => part[0]?.toUpperCase() + part.slice(1))
-    .join('-');
+  return key.replace(/(?<![a-z])[a-z]/g, (letter) => letter.toUpperCase());
 }
 
 /** The words of a menu action now: pausing and going on share a key. */

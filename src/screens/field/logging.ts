@@ -1,11 +1,12 @@
 import { firstOf } from '../../taxa/known.ts';
 import { observationOf } from '../../taxa/observation.ts';
 import { CATEGORY_WORDS, isThreatened } from '../../taxa/red-list.ts';
-import { countText } from '../../visit/count.ts';
-import { type Entry, nameOf, type Observation } from '../../visit/entry.ts';
+import { countShown } from '../../visit/count.ts';
+import { type Entry, isAbsence, nameOf, type Observation } from '../../visit/entry.ts';
 import { readEntryLine } from '../../visit/entry-line.ts';
 import { updateVisit } from '../../visit/update.ts';
 import { entryNumbered } from '../../visit/visit.ts';
+import { cut } from '../paint.ts';
 import { chosenOf } from './choices.ts';
 import {
   type Moment,
@@ -88,22 +89,25 @@ function observed(session: Session): { observation: Observation } | { result: Re
   return { observation: { ...observation, taxon: stands, words } };
 }
 
+/** Names in a message are cut, so that what follows them is read. */
+const NAME_WIDTH = 40;
+
 function told(result: Result, entry: Entry | null): Result {
   if (!entry) return result;
   const { session } = result;
   const category = entry.taxon?.redListCategory ?? 'NE';
-  const count = countText(entry.count);
-  const name = [nameOf(entry), count].filter((part) => part !== '').join(' ');
-  if (isThreatened(category)) {
-    const words = `${nameOf(entry)}, ${category}, ${CATEGORY_WORDS[category]}: keep your distance. Exports withhold the exact place.`;
+  const name = cut(nameOf(entry), NAME_WIDTH);
+  if (isThreatened(category) && !isAbsence(entry)) {
+    const words = `${name}, ${category}, ${CATEGORY_WORDS[category]}: keep your distance. Exports withhold the exact place.`;
     return { ...result, session: saying(session, 'caution', words) };
   }
-  const first = session.known ? firstOf(session.known, session.visit, entry) : null;
-  const ending =
-    entry.taxon === null
-      ? ', kept in your words: name it later'
-      : first
-        ? `, ${first}: worth a picture`
-        : '';
-  return { ...result, session: saying(session, 'done', `${entry.number} ${name}${ending}.`) };
+  const line = [`${entry.number} ${name}`, countShown(entry.count)].join(' ');
+  return { ...result, session: saying(session, 'done', `${line}${endingOf(session, entry)}.`) };
+}
+
+function endingOf({ known, visit }: Session, entry: Entry): string {
+  if (entry.taxon === null)
+    return entry.words === '' ? ', without a name yet' : ', kept in your words: name it later';
+  const first = known ? firstOf(known, visit, entry) : null;
+  return first ? `, ${first}: worth a picture` : '';
 }

@@ -6,6 +6,7 @@ import { stamp } from '../../visit/time.ts';
 import { entryNumbered, type Visit, zoneOf } from '../../visit/visit.ts';
 import type { Key } from '../keyboard.ts';
 import { EMPTY_LINE, type Line, lineOf } from '../line.ts';
+import type { Size } from '../paint.ts';
 
 /** What is asked for in a line of its own. */
 export type Question = 'place' | 'weather' | 'description' | 'effort' | 'groups';
@@ -18,7 +19,8 @@ export type Mode =
   | { at: 'pick'; to: 'change' | 'strike'; number: number; typed: string }
   | { at: 'change'; number: number }
   | { at: 'ask'; question: Question }
-  | { at: 'complete' };
+  | { at: 'complete' }
+  | { at: 'ended' };
 
 /** One sentence under the entries; a caution is shown with its sign. */
 export interface Message {
@@ -44,6 +46,8 @@ export interface Session {
   placeAssumed: boolean;
   /** Epoch milliseconds. */
   now: number;
+  /** Of the window, for what scrolls by its height. */
+  size: Size;
   /** How many of the visit's changes are flushed to disk, where, and why no more are. */
   saved: { changes: number; file: string | null; failure: string | null };
 }
@@ -52,6 +56,7 @@ export interface Session {
 export type FieldEvent =
   | { kind: 'key'; key: Key; now: number; id: string }
   | { kind: 'tick'; now: number }
+  | { kind: 'size'; size: Size }
   | { kind: 'known'; known: Known }
   | { kind: 'notice'; words: string }
   | { kind: 'saved'; changes: number; file: string }
@@ -87,6 +92,7 @@ export function newSession(
     drafts: {},
     chosen: 0,
     known: null,
+    size: { columns: 80, rows: 24 },
     saved: { changes: rest.visit.changes.length, file, failure: null },
   };
 }
@@ -115,7 +121,7 @@ export function stampNow(session: Session): string {
 }
 
 /** The name under which what is typed now is kept; null where nothing can be typed. */
-function draftName(mode: Mode): string | null {
+export function draftName(mode: Mode): string | null {
   if (mode.at === 'line') return 'line';
   if (mode.at === 'menu') return 'line';
   if (mode.at === 'change') return `change ${mode.number}`;

@@ -30,17 +30,19 @@ export function edited(session: Session, key: Key): Session {
   };
 }
 
-/** Rows of help that stay on the screen at the page's end. */
-const LEAST_HELP = 12;
+/** The help page some rows on or back, as far as it goes. */
+export function scroll(session: Session, rows: number): Session {
+  if (session.mode.at !== 'help') return session;
+  const { size, mode } = session;
+  // The last row of the window is the hint line.
+  const last = Math.max(0, helpRows(size.columns).length - (size.rows - 1));
+  return { ...session, mode: { at: 'help', from: Math.min(last, Math.max(0, mode.from + rows)) } };
+}
 
 /** Up and down: the next row of what can be chosen here. */
 export function choose(session: Session, step: 1 | -1): Session {
   if (session.mode.at === 'pick') return movePick(session, step);
-  if (session.mode.at === 'help') {
-    const last = Math.max(0, helpRows(80).length - LEAST_HELP);
-    const from = Math.min(last, Math.max(0, session.mode.from + step));
-    return { ...session, mode: { at: 'help', from } };
-  }
+  if (session.mode.at === 'help') return scroll(session, step);
   const { length } = choicesOf(session);
   if (length === 0) return session;
   const from = session.chosen === -1 && step === -1 ? 0 : session.chosen;

@@ -6,6 +6,7 @@ import { chosenOf } from './choices.ts';
 import { type ActionName, type Binding, KEYMAP } from './keymap.ts';
 import { logLine, saveChange } from './logging.ts';
 import {
+  draftName,
   type FieldEvent,
   type Moment,
   type Result,
@@ -17,7 +18,7 @@ import {
   withLine,
   withoutLine,
 } from './session.ts';
-import { choose, edited, stepCountBy, steps } from './typing.ts';
+import { choose, edited, scroll, stepCountBy, steps } from './typing.ts';
 
 /** The Field screen's one rule: a session and what happened give the next session and what to do. */
 export function updateField(session: Session, event: FieldEvent): Result {
@@ -26,6 +27,8 @@ export function updateField(session: Session, event: FieldEvent): Result {
       return pressed({ ...session, now: event.now }, event.key, event);
     case 'tick':
       return still({ ...session, now: event.now });
+    case 'size':
+      return still({ ...session, size: event.size });
     case 'known':
       return still({ ...session, known: event.known });
     case 'notice':
@@ -49,7 +52,9 @@ function pressed(session: Session, key: Key, moment: Moment): Result {
       : still(saying(toLine(session), 'problem', reason));
   }
   if (session.mode.at === 'pick' && key.name === 'text') return still(typePick(session, key.text));
-  if (session.mode.at === 'menu' || session.mode.at === 'complete')
+  if (session.mode.at === 'menu' && key.name === 'text' && key.text === '/')
+    return still(withLine(toLine(session), lineOf('/')));
+  if (session.mode.at === 'menu' || session.mode.at === 'complete' || session.mode.at === 'ended')
     return key.name === 'text'
       ? still(saying(session, 'problem', `"${key.text}" is none of these keys.`))
       : still(session);
@@ -74,9 +79,17 @@ function oneBack(session: Session): Session {
   const { mode } = session;
   if (mode.at === 'complete')
     return { ...session, mode: { at: 'ask', question: 'effort' }, chosen: -1 };
+  if (mode.at === 'change') return withoutChange(session);
   if (mode.at === 'ask' && mode.question === 'groups')
     return { ...session, mode: { at: 'complete' } };
   return toLine(session);
+}
+
+/** What was typed for a change is not kept for later: by then it may not be what the entry says. */
+function withoutChange(session: Session): Session {
+  const typed = session.drafts[draftName(session.mode) ?? ''];
+  const back = toLine(withoutLine(session));
+  return typed ? saying(back, 'done', `Nothing changed. Not kept: ${typed.text}`) : back;
 }
 
 function act(action: ActionName, session: Session, moment: Moment): Result {
@@ -90,15 +103,23 @@ function act(action: ActionName, session: Session, moment: Moment): Result {
     case 'menu':
       return still({ ...session, mode: { at: 'menu' }, message: null });
     case 'back':
-      return still({ ...oneBack(session), message: null });
+      return still(oneBack({ ...session, message: null }));
     case 'next':
       return still(choose(session, 1));
     case 'previous':
       return still(choose(session, -1));
+    case 'page down':
+      return still(scroll(session, session.size.rows - 2));
+    case 'page up':
+      return still(scroll(session, 2 - session.size.rows));
     case 'more':
       return still(stepCountBy(session, 1));
     case 'fewer':
       return still(stepCountBy(session, -1));
+    case 'leave':
+      return { session, effects: [{ kind: 'leave', code: 0 }] };
+    case 'reopen':
+      return undoOrRedo(session, 'undo');
     case 'undo':
     case 'redo':
       return undoOrRedo(session, action);
@@ -138,11 +159,12 @@ function act(action: ActionName, session: Session, moment: Moment): Result {
 /** `/weather 7c f3` on the entry line: the action of that word, with the rest as its answer. */
 function runNamed(session: Session, moment: Moment): Result {
   const { text } = typedLine(session);
+  const [word = '/'] = text.trim().split(/\s+/);
   const choice = chosenOf(session);
+  if (word === '/' && session.chosen === 0)
+    return still(saying(session, 'problem', 'Type an action behind the slash, or choose one.'));
   if (choice?.kind !== 'action')
-    return still(
-      saying(session, 'problem', `There is no action ${text.trim()}. Esc shows all of them.`),
-    );
+    return still(saying(session, 'problem', `There is no action ${word}. Esc shows all of them.`));
   const { binding } = choice;
   const cleared = withoutLine(session);
   const reason = binding.unless?.(cleared) ?? null;

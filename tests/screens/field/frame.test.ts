@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { fieldFrame, type Size } from '../../../src/screens/field/frame.ts';
+import { fieldFrame } from '../../../src/screens/field/frame.ts';
 import type { Session } from '../../../src/screens/field/session.ts';
-import { rowText, widthOf } from '../../../src/screens/paint.ts';
+import { rowText, type Size, widthOf } from '../../../src/screens/paint.ts';
 import { knownFrom } from '../../../src/taxa/known.ts';
 import { press, SALLOW_MERE, session, tell } from './drive.ts';
 
@@ -157,7 +157,53 @@ describe('what is not on disk', () => {
   });
 });
 
+describe('the help page', () => {
+  test.each(SIZES)(
+    'is read to its end at $columns x $rows, and its cautions are not cut',
+    (size) => {
+      let at = tell(press(session(), '<escape>h').session, { kind: 'size', size });
+      let pages = '';
+      for (let page = 0; page < 12; page += 1) {
+        pages += shown(at, size);
+        at = press(at, '<page down>').session;
+      }
+      expect(pages.replace(/\s+/g, ' ')).toContain(
+        'follow local law and the land manager, and ask a licensed person.',
+      );
+      expect(shown(at, size)).toContain('take away a letter');
+      // One step back is seen at once: the page goes no further than its end.
+      expect(shown(press(at, '<up>').session, size)).not.toBe(shown(at, size));
+    },
+  );
+});
+
+test('a threatened species that was not there brings no caution and counts for no species', () => {
+  const at = press(session(), 'pochard 0<enter>').session;
+  expect(at.message?.kind).toBe('done');
+  expect(shown(at, { columns: 80, rows: 24 })).toContain('0 species');
+  expect(shown(at, { columns: 80, rows: 24 })).toContain('none VU !');
+});
+
+test('a place that brings another zone puts all times on one clock', () => {
+  const ny = session(null);
+  const abroad = { ...ny, visit: { ...ny.visit, timeZone: 'America/New_York' } };
+  const at = press(
+    abroad,
+    'wren<enter><escape>pSallow Mere 51.12, -2.85<enter>robin<enter>',
+  ).session;
+  expect(at.visit.entries.map((entry) => entry.time.slice(11, 16))).toEqual(['02:40', '07:40']);
+  const screen = shown(at, { columns: 80, rows: 24 });
+  expect(screen).toMatch(/1 07:40 Wren/);
+  expect(screen).toMatch(/2 07:40 Robin/);
+});
+
 describe('below the full size', () => {
+  test('the menu and the questions can be read', () => {
+    const size = { columns: 30, rows: 10 };
+    expect(shown(press(session(), '<escape>').session, size)).toContain('u undo');
+    expect(shown(press(session(), '<escape>e<enter>').session, size)).toContain('Was everything');
+  });
+
   test.each([
     { columns: 30, rows: 8 },
     { columns: 20, rows: 4 },

@@ -135,16 +135,27 @@ describe('the menu', () => {
     expect(logged(renamed)).toEqual(['1 Pochard 3']);
   });
 
-  test('leaving a change with Esc leaves the entry, and keeps what was typed', () => {
+  test('leaving a change with Esc leaves the entry, and says what was typed and not kept', () => {
     const at = keyed('wren<enter><escape>c<enter> 4<escape>');
     expect(logged(at)).toEqual(['1 Wren 1']);
-    expect(at.drafts['change 1']?.text).toBe('1 Wren 4');
+    expect(at.message?.words).toBe('Nothing changed. Not kept: 1 Wren 4');
+    expect(keyed('<escape>c<enter><enter>', at).visit).toBe(at.visit);
   });
 
   test('striking out and bringing back keep the number', () => {
     const at = keyed('wren<enter>robin<enter><escape>x1<enter>');
     expect(logged(at)).toEqual(['1 Wren 1 struck', '2 Robin 1']);
     expect(logged(keyed('<escape>x1<enter>', at))).toEqual(['1 Wren 1', '2 Robin 1']);
+  });
+
+  test("a lone slash does nothing, a slash in the menu begins a word, and the menu's words work", () => {
+    const at = keyed('wren<enter>/<enter>');
+    expect(logged(at)).toEqual(['1 Wren 1']);
+    expect(at.message?.kind).toBe('problem');
+    expect(logged(keyed('<escape>/undo<enter>', keyed('wren<enter>')))).toEqual([
+      '1 Wren 1 struck',
+    ]);
+    expect(keyed('/describe a still morning<enter>').visit.description).toBe('a still morning');
   });
 
   test('an action can be named behind a slash, with its answer', () => {
@@ -194,12 +205,26 @@ describe('place, weather and effort', () => {
     expect(at.visit.effort.pauses[0]?.end).toBe(at.visit.end);
   });
 
-  test('the end asks for effort, completeness and groups, and then leaves', () => {
+  test('the end asks for effort, completeness and groups, and waits to be left', () => {
     const { session: at, effects } = press(session(), 'wren<enter><escape>e<enter>y<enter>');
     expect(at.visit.effort).toMatchObject({ complete: true, groups: ['birds'] });
     expect(at.visit.end).not.toBeNull();
-    expect(effects.at(-1)).toEqual({ kind: 'leave', code: 0 });
-    expect(effects.at(-2)).toEqual({ kind: 'save', visit: at.visit });
+    expect(effects.at(-1)).toEqual({ kind: 'save', visit: at.visit });
+    expect(press(at, '<enter>').effects).toEqual([{ kind: 'leave', code: 0 }]);
+  });
+
+  test('an end by mistake is taken back', () => {
+    const ended = keyed('wren<enter><escape>e<enter><enter>');
+    expect(ended.visit.end).not.toBeNull();
+    const back = keyed('urobin<enter>', ended);
+    expect(back.visit.end).toBeNull();
+    expect(logged(back)).toEqual(['1 Wren 1', '2 Robin 1']);
+  });
+
+  test('an empty answer keeps a place that was only assumed, as said to be right', () => {
+    const at = keyed('<escape>p<enter>', { ...session(), placeAssumed: true });
+    expect(at.placeAssumed).toBe(false);
+    expect(at.visit).toEqual(session().visit);
   });
 
   test('Esc goes back one question at a time', () => {
