@@ -46,7 +46,8 @@ function sessionAt(known: Session['known']): Session {
     placeAssumed: false,
     now: WALKED,
     message: null,
-    file: null,
+    size: { columns: 80, rows: 24 },
+    saved: { changes: 0, file: null },
   });
   return known === null ? session : updateField(session, { kind: 'known', known }).session;
 }

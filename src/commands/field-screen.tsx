@@ -17,14 +17,7 @@ import { type Ending, listenForEnding } from './ending.ts';
 import { leavingWords, unsavedWords } from './leaving.ts';
 import { EXIT, Refusal } from './refusal.ts';
 import { groupsOf, shippedLists } from './shipped-lists.ts';
-import {
-  type RawInput,
-  rawInput,
-  stopJob,
-  terminalProblem,
-  terminalSize,
-  WIPE,
-} from './terminal.ts';
+import { type RawInput, rawInput, sizeNow, stopJob, terminalProblem, WIPE } from './terminal.ts';
 
 /** Often enough that the clock of the head line is never a minute behind. */
 const TICK = 5000;
@@ -94,7 +87,9 @@ async function openScreen(
       placeAssumed: beginning.placeAssumed,
       now: Date.now(),
       message: openingMessage(notices, visit, opened?.visit ?? null),
-      file: opened?.path ?? null,
+      size: sizeNow(),
+      // A pause or coordinates that opening added are not on disk yet.
+      saved: { changes: opened?.visit.changes.length ?? 0, file: opened?.path ?? null },
     }),
     updateField,
     perform,
@@ -109,15 +104,12 @@ async function openScreen(
     failed: (_, why) => store.dispatch({ kind: 'save failed', why }),
   });
 
-  const size = terminalSize();
-  const tellSize = () => store.dispatch({ kind: 'size', size: size.get() });
-  tellSize();
-  size.subscribe(tellSize);
+  // Before Ink's own listener, which draws at once.
+  process.stdout.prependListener('resize', () => store.dispatch({ kind: 'size', size: sizeNow() }));
   // Ink draws nothing on its own where the environment says CI; a person at a terminal is there.
   const screen = render(
     <FieldScreen
       store={store}
-      size={size}
       onReady={(suspendTerminal) => {
         suspend = suspendTerminal;
       }}
@@ -139,7 +131,6 @@ async function openScreen(
   });
   input.listen((key) => store.dispatch({ kind: 'key', key, now: Date.now(), id: randomUUID() }));
   const ticking = setInterval(() => store.dispatch({ kind: 'tick', now: Date.now() }), TICK);
-  // Coordinates given with --place to a visit that goes on.
   if (opened !== null && visit !== opened.visit) saves.add(visit);
   learn(notebook, visit.id, store).catch((error: Error) =>
     store.dispatch({ kind: 'notice', words: `Earlier visits can't be read: ${error.message}` }),

@@ -27,8 +27,8 @@ function sizeWords({ columns, rows }: Size): string {
   return `${columns}x${rows}`;
 }
 
-/** A terminal that does not know its size says 0. */
-function sizeNow(): Size {
+/** The size of the terminal; one that does not know its size says 0. */
+export function sizeNow(): Size {
   return { columns: process.stdout.columns || 80, rows: process.stdout.rows || 24 };
 }
 
@@ -73,23 +73,6 @@ export function rawInput(): RawInput {
       process.stdin.pause();
     },
     resume,
-  };
-}
-
-/** The size of the terminal, and every change of it. */
-export function terminalSize(): { get(): Size; subscribe(listener: () => void): () => void } {
-  let size = sizeNow();
-  const listeners = new Set<() => void>();
-  process.stdout.prependListener('resize', () => {
-    size = sizeNow();
-    for (const listener of listeners) listener();
-  });
-  return {
-    get: () => size,
-    subscribe(listener) {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
   };
 }
 

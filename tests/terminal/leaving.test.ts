@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { visitText } from '../../src/notebook/visit-file.ts';
 import { onlyVisit, run, told } from '../commands/run.ts';
-import { freshFolder, visitOf } from '../notebook/visits.ts';
+import { freshFolder, logging, visitOf } from '../notebook/visits.ts';
 import { begin, COMMAND, type Journey } from './terminal.ts';
 
 let notebook: string;
@@ -70,6 +70,20 @@ describe('the terminal is as it was and one line sums up', () => {
     const screen = await journey.shows(/code 143[\s\S]*icanon/);
     expectRestored(journey, screen);
   });
+});
+
+test('a visit that was left for hours goes on with a pause, which is on disk', async () => {
+  const start = new Date(Date.now() - 3 * 3_600_000).toISOString().replace(/\..*/, '+00:00');
+  const visit = logging(visitOf({ start }), 'owl', start);
+  const year = join(notebook, 'visits', start.slice(0, 4));
+  await mkdir(year, { recursive: true });
+  await writeFile(join(year, `${start.slice(0, 10)}-sallow-mere.json`), visitText(visit));
+  const journey = begin({ notebook, columns: 120 });
+  await journey.shows(/which counts as a pause/);
+  await journey.shows('all saved');
+  journey.send('\u001bq');
+  expect((await journey.ends()).code).toBe(0);
+  expect((await onlyVisit(notebook)).effort.pauses).toMatchObject([{ start }]);
 });
 
 test('a visit that is ended is summed up as ended, and the next start begins another', async () => {

@@ -81,19 +81,18 @@ export interface Moment {
 }
 
 export function newSession(
-  given: Pick<Session, 'visit' | 'index' | 'groups' | 'placeAssumed' | 'now' | 'message'> & {
-    file: string | null;
-  },
+  given: Pick<
+    Session,
+    'visit' | 'index' | 'groups' | 'placeAssumed' | 'now' | 'message' | 'size'
+  > & { saved: Pick<Session['saved'], 'changes' | 'file'> },
 ): Session {
-  const { file, ...rest } = given;
   return {
-    ...rest,
+    ...given,
     mode: { at: 'line' },
     drafts: {},
     chosen: 0,
     known: null,
-    size: { columns: 80, rows: 24 },
-    saved: { changes: rest.visit.changes.length, file, failure: null },
+    saved: { ...given.saved, failure: null },
   };
 }
 

@@ -9,11 +9,9 @@ import { keysOf, session } from './drive.ts';
 
 test('what is typed stands on the drawn screen, and an entry asks to be saved', async () => {
   const effects: Effect[] = [];
-  const store = createStore(session(), updateField, (effect: Effect) => effects.push(effect));
-  const size = { columns: 100, rows: 24 };
-  const screen = render(
-    <FieldScreen store={store} size={{ get: () => size, subscribe: () => () => {} }} />,
-  );
+  const start = { ...session(), size: { columns: 100, rows: 24 } };
+  const store = createStore(start, updateField, (effect: Effect) => effects.push(effect));
+  const screen = render(<FieldScreen store={store} />);
   expect(screen.lastFrame()).toContain('Sallow Mere');
   expect(screen.lastFrame()?.split('\n')).toHaveLength(24);
   // A burst: all keys before React draws once.

@@ -31,7 +31,8 @@ export function session(place: typeof SALLOW_MERE | null = SALLOW_MERE): Session
     placeAssumed: false,
     now: epochOf(START),
     message: null,
-    file: null,
+    size: { columns: 80, rows: 24 },
+    saved: { changes: 0, file: null },
   });
 }
 

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { unsavedWords } from '../../../src/commands/leaving.ts';
 import { fieldFrame } from '../../../src/screens/field/frame.ts';
-import type { Session } from '../../../src/screens/field/session.ts';
+import { newSession, type Session } from '../../../src/screens/field/session.ts';
 import { rowText, type Size, widthOf } from '../../../src/screens/paint.ts';
 import { knownFrom } from '../../../src/taxa/known.ts';
 import { press, SALLOW_MERE, session, tell } from './drive.ts';
@@ -138,6 +139,16 @@ describe('the head line', () => {
 });
 
 describe('what is not on disk', () => {
+  test('is also what opening added to a visit that goes on', () => {
+    const { visit } = press(session(), '<escape>z').session;
+    const at = newSession({ ...session(), visit, saved: { changes: 0, file: 'x.json' } });
+    expect(shown(press(at, 'wren<enter><escape>x<enter>').session, SIZES[0] as Size)).toContain(
+      'saving',
+    );
+    expect(unsavedWords(at)).toContain('NOT SAVED');
+    expect(unsavedWords(tell(at, { kind: 'saved', changes: 1, file: 'x.json' }))).toBeNull();
+  });
+
   test('is marked in its row until it is', () => {
     const at = press(session(), 'wren<enter>').session;
     expect(shown(at, { columns: 80, rows: 24 })).toContain('saving');
