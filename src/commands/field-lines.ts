@@ -6,12 +6,19 @@ import { visitStore } from '../notebook/visit-store.ts';
 import { harmless } from '../screens/paint.ts';
 import { firstOf, knownFrom, priorFor } from '../taxa/known.ts';
 import { observationOf } from '../taxa/observation.ts';
-import { CATEGORY_WORDS, isThreatened } from '../taxa/red-list.ts';
-import { clearHit, type Hit, search } from '../taxa/search.ts';
+import { CATEGORY_WORDS, categoryLetters, isThreatened } from '../taxa/red-list.ts';
+import { clearHit, type Hit, type Prior, search } from '../taxa/search.ts';
 import { indexTaxa, type TaxonIndex } from '../taxa/taxon-index.ts';
 import { countShown, partsText } from '../visit/count.ts';
-import { type Entry, isAbsence, nameOf, type Observation } from '../visit/entry.ts';
-import { readEntryLine } from '../visit/entry-line.ts';
+import {
+  type Entry,
+  isAbsence,
+  nameOf,
+  type Observation,
+  type RedListCategory,
+  taxonName,
+} from '../visit/entry.ts';
+import { type EntryLine, readEntryLine } from '../visit/entry-line.ts';
 import { placeKey } from '../visit/place.ts';
 import { clockOf, dateOf, stamp } from '../visit/time.ts';
 import { updateVisit } from '../visit/update.ts';
@@ -64,8 +71,9 @@ export async function fieldLines(
     if (typed.trim() === '') continue;
     const time = stamp(Date.now(), zoneOf(visit));
     const prior = priorFor(known, visit.place && placeKey(visit.place.name), dateOf(time));
-    const taken = take(typed, index, prior);
-    const observation = observed(typed, taken);
+    const line = readEntryLine(typed);
+    const taken = take(line, index, prior);
+    const observation = observed(typed, line, taken);
     visit = updateVisit(visit, { do: 'log', time, id: randomUUID(), observation });
     const { leftAlone } = await store.save(visit).catch((error: Error) => {
       const words = `line ${lineNumber} could not be saved: ${reasonWords(error)}. It and the lines after it are not in the notebook.`;
@@ -84,8 +92,7 @@ export async function fieldLines(
 }
 
 /** A line that contradicts itself says nothing that could be counted: all of it becomes its words. */
-function observed(typed: string, taken: Taken): Observation {
-  const line = readEntryLine(typed);
+function observed(typed: string, line: EntryLine, taken: Taken): Observation {
   const read = observationOf(typed, line, taken.hit?.taxon ?? null);
   if (line.problem === null) return read;
   const words = typed.trim();
@@ -99,8 +106,7 @@ function observed(typed: string, taken: Taken): Observation {
   };
 }
 
-function take(typed: string, index: TaxonIndex, prior: Parameters<typeof search>[2]): Taken {
-  const line = readEntryLine(typed);
+function take(line: EntryLine, index: TaxonIndex, prior: Prior): Taken {
   if (line.problem) return { hit: null, problem: line.problem.words };
   if (line.words === '') {
     const problem =
@@ -123,26 +129,26 @@ function take(typed: string, index: TaxonIndex, prior: Parameters<typeof search>
 }
 
 function shown(hit: Hit): string {
-  return hit.taxon.vernacularName ?? hit.taxon.scientificName;
+  return taxonName(hit.taxon);
 }
 
 /** One line an entry: number, time, name, count, category in letters and words, first. */
 function answerWords(entry: Entry, first: string | null): string {
   const category = entry.taxon?.redListCategory ?? null;
-  const caution = isAbsence(entry) ? '' : ', keep your distance';
+  const caution = category && isThreatened(category) ? cautionOf(entry, category) : '';
   return [
     String(entry.number),
     clockOf(entry.time),
     entry.uncertain ? `${nameOf(entry)}?` : nameOf(entry),
     countShown(entry.count),
     partsText(entry.parts),
-    category === null
-      ? 'unnamed'
-      : isThreatened(category)
-        ? `${category} ! ${CATEGORY_WORDS[category]}${caution}`
-        : category,
+    category === null ? 'unnamed' : categoryLetters(category) + caution,
     first ?? '',
   ]
     .filter((part) => part !== '')
     .join('  ');
+}
+
+function cautionOf(entry: Entry, category: RedListCategory): string {
+  return ` ${CATEGORY_WORDS[category]}${isAbsence(entry) ? '' : ', keep your distance'}`;
 }

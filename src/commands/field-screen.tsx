@@ -152,12 +152,8 @@ async function openScreen(
 }
 
 function openingMessage(notices: readonly string[], visit: Visit, asLeft: Visit | null) {
-  const first = notices[0];
-  if (first !== undefined)
-    return {
-      kind: 'problem' as const,
-      words: notices.length > 1 ? `${notices.length} faults. ${first}` : first,
-    };
+  const faults = faultWords(notices);
+  if (faults !== null) return { kind: 'problem' as const, words: faults };
   if (asLeft === null) return null;
   const begun = `The visit begun at ${clockOf(visit.start)} goes on`;
   const pause = visit.effort === asLeft.effort ? undefined : visit.effort.pauses.at(-1);
@@ -165,6 +161,12 @@ function openingMessage(notices: readonly string[], visit: Visit, asLeft: Visit 
     ? `${begun}; from ${clockOf(pause.start)} on nobody logged, which counts as a pause. Esc u takes that back.`
     : `${begun}. Esc e ends it.`;
   return { kind: 'done' as const, words };
+}
+
+/** The first of several faults, with their number; null for none. */
+function faultWords(faults: readonly string[]): string | null {
+  const [first = null] = faults;
+  return faults.length > 1 ? `${faults.length} faults. ${first}` : first;
 }
 
 /** Reads the rest of the notebook behind the screen; the keys do not wait for it. */
@@ -178,10 +180,6 @@ async function learn(
     kind: 'known',
     known: knownFrom(visits.map((read) => read.visit).filter((other) => other.id !== current)),
   });
-  const first = problems[0]?.words;
-  if (first !== undefined)
-    store.dispatch({
-      kind: 'notice',
-      words: problems.length > 1 ? `${problems.length} faults. ${first}` : first,
-    });
+  const faults = faultWords(problems.map(({ words }) => words));
+  if (faults !== null) store.dispatch({ kind: 'notice', words: faults });
 }

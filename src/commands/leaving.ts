@@ -1,9 +1,9 @@
-import type { Session } from '../screens/field/session.ts';
+import { type Session, unsavedNumbers } from '../screens/field/session.ts';
 import { harmless } from '../screens/paint.ts';
-import { distanceWords, watchedTime } from '../visit/effort.ts';
+import { distanceWords } from '../visit/effort.ts';
 import { entryText } from '../visit/entry.ts';
-import { durationWords, epochOf } from '../visit/time.ts';
-import { standing, taxaSeen } from '../visit/visit.ts';
+import { durationWords } from '../visit/time.ts';
+import { standing, taxaSeen, watched } from '../visit/visit.ts';
 
 /** What stands in the terminal after the screen is left: the visit in one line, and what was typed and not entered. */
 export function leavingWords(session: Session): string {
@@ -17,14 +17,11 @@ export function leavingWords(session: Session): string {
 function summaryWords({ visit, saved, now }: Session): string {
   if (saved.file === null) return 'Nothing was logged; no file was written.\n';
   const entries = standing(visit);
-  const watched = durationWords(
-    watchedTime(visit.effort, epochOf(visit.start), visit.end ? epochOf(visit.end) : now),
-  );
   const { distance } = visit.effort;
   const facts = [
     `${entries.length} ${entries.length === 1 ? 'entry' : 'entries'}`,
     `${taxaSeen(visit)} species`,
-    `watched ${watched}`,
+    `watched ${durationWords(watched(visit, now))}`,
     distance === null ? '' : distanceWords(distance),
     visit.end === null ? 'still open for 12 hours' : 'ended',
   ].filter((part) => part !== '');
@@ -33,13 +30,10 @@ function summaryWords({ visit, saved, now }: Session): string {
 }
 
 /** What is not on disk when the screen is left, so that it at least stands in the terminal; else null. */
-export function unsavedWords({ visit, saved }: Session): string | null {
+export function unsavedWords(session: Session): string | null {
+  const { visit, saved } = session;
   if (saved.changes >= visit.changes.length) return null;
-  const open = new Set(
-    visit.changes
-      .slice(saved.changes)
-      .flatMap((change) => (change.part === 'entry' ? [change.number] : [])),
-  );
+  const open = unsavedNumbers(session);
   const lines = visit.entries
     .filter((entry) => open.has(entry.number))
     .map((entry) => harmless(`  ${entry.number} ${entry.time} ${entryText(entry)}`));

@@ -15,6 +15,11 @@ export const CATEGORY_WORDS: Record<RedListCategory, string> = {
 
 const THREATENED: ReadonlySet<RedListCategory> = new Set(['CR', 'EN', 'VU']);
 
+/** The letters of a category, with a sign for threatened ones: meaning never hangs on colour. */
+export function categoryLetters(category: RedListCategory): string {
+  return isThreatened(category) ? `${category} !` : category;
+}
+
 /** Threatened is CR, EN and VU only; data deficient is no category of threat (IUCN 2012, part II). */
 export function isThreatened(category: RedListCategory): boolean {
   return THREATENED.has(category);

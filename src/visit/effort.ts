@@ -25,6 +25,14 @@ export function paused(effort: Effort): boolean {
   return effort.pauses.at(-1)?.end === null;
 }
 
+/** The effort with its open pause, if there is one, ended at `time`. */
+export function goneOn(effort: Effort, time: Stamp): Effort {
+  const pauses = effort.pauses.map((pause) =>
+    pause.end === null ? { ...pause, end: time } : pause,
+  );
+  return { ...effort, pauses };
+}
+
 /** Milliseconds from `start` to `now` less the pauses; both in epoch milliseconds. Never below 0. */
 export function watchedTime(effort: Effort, start: number, now: number): number {
   const away = effort.pauses.reduce((sum, pause) => {

@@ -61,7 +61,15 @@ export function isAbsence({ count }: Observation): boolean {
 /** The name to show: English, else scientific, else the observer's own words. */
 export function nameOf(entry: Observation): string {
   if (!entry.taxon) return entry.words === '' ? '(no words)' : entry.words;
-  return entry.taxon.vernacularName ?? entry.taxon.scientificName;
+  return taxonName(entry.taxon);
+}
+
+/** A taxon's English name, else its scientific one. */
+export function taxonName({
+  vernacularName,
+  scientificName,
+}: Pick<EntryTaxon, 'vernacularName' | 'scientificName'>): string {
+  return vernacularName ?? scientificName;
 }
 
 /** The entry as a line that can be typed again: `12 Tufted Duck 3m 2f: asleep by the raft`. */

@@ -1,9 +1,9 @@
 import * as z from 'zod';
 import type { Declared } from './declared.ts';
-import { Effort } from './effort.ts';
+import { Effort, watchedTime } from './effort.ts';
 import { Entry, isAbsence } from './entry.ts';
 import { Place } from './place.ts';
-import { isTimeZone, Stamp } from './time.ts';
+import { epochOf, isTimeZone, Stamp } from './time.ts';
 import { Weather } from './weather.ts';
 
 /** The number in every visit file; it rises when an older program could misread a newer file. */
@@ -99,6 +99,11 @@ export function standing(visit: Visit): Entry[] {
 export function taxaSeen(visit: Visit): number {
   const seen = standing(visit).filter((entry) => !isAbsence(entry));
   return new Set(seen.flatMap((entry) => entry.taxon?.scientificName ?? [])).size;
+}
+
+/** Milliseconds for which somebody watched: until the end, or until `now` (epoch milliseconds). */
+export function watched({ effort, start, end }: Visit, now: number): number {
+  return watchedTime(effort, epochOf(start), end === null ? now : epochOf(end));
 }
 
 export function entryNumbered(visit: Visit, number: number): Entry | null {

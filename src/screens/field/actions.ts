@@ -1,4 +1,4 @@
-import { paused } from '../../visit/effort.ts';
+import { goneOn, paused } from '../../visit/effort.ts';
 import { nameOf } from '../../visit/entry.ts';
 import { nextInWords, updateVisit } from '../../visit/update.ts';
 import { entryNumbered } from '../../visit/visit.ts';
@@ -6,41 +6,31 @@ import {
   type Result,
   type Session,
   saying,
+  sayingSo,
   stampNow,
   still,
   toLine,
+  withPart,
   withVisit,
 } from './session.ts';
 
 export function undoOrRedo(session: Session, way: 'undo' | 'redo'): Result {
   const what = nextInWords(session.visit, way);
-  const result = withVisit(
-    toLine(session),
-    updateVisit(session.visit, { do: way, time: stampNow(session) }),
-  );
+  const visit = updateVisit(session.visit, { do: way, time: stampNow(session) });
   const words = way === 'undo' ? `Taken back: ${what}.` : `Done again: ${what}.`;
-  return { ...result, session: saying(result.session, 'done', words) };
+  return sayingSo(withVisit(toLine(session), visit), 'done', words);
 }
 
 /** Starts a pause, or ends the one that is open. */
 export function pauseOrGoOn(session: Session): Result {
   const time = stampNow(session);
   const { effort } = session.visit;
-  const open = paused(effort);
-  const pauses = open
-    ? effort.pauses.map((pause) => (pause.end === null ? { ...pause, end: time } : pause))
-    : [...effort.pauses, { start: time, end: null }];
-  const visit = updateVisit(session.visit, {
-    do: 'set',
-    time,
-    part: 'effort',
-    value: { ...effort, pauses },
-  });
-  const result = withVisit(toLine(session), visit);
-  const words = open
-    ? 'The visit goes on.'
-    : 'Paused: this time does not count as effort. Esc z goes on.';
-  return { ...result, session: saying(result.session, 'done', words) };
+  const back = toLine(session);
+  if (paused(effort))
+    return sayingSo(withPart(back, 'effort', goneOn(effort, time)), 'done', 'The visit goes on.');
+  const pauses = [...effort.pauses, { start: time, end: null }];
+  const words = 'Paused: this time does not count as effort. Esc z goes on.';
+  return sayingSo(withPart(back, 'effort', { ...effort, pauses }), 'done', words);
 }
 
 /** Asks which entry; the latest stands chosen. */
@@ -94,7 +84,6 @@ export function takePicked(session: Session): Result {
     time: stampNow(session),
     number: entry.number,
   });
-  const result = withVisit(toLine(session), visit);
   const words = `${entry.number} ${nameOf(entry)} ${back ? 'stands again' : 'is struck out; its number stays'}.`;
-  return { ...result, session: saying(result.session, 'done', words) };
+  return sayingSo(withVisit(toLine(session), visit), 'done', words);
 }

@@ -1,7 +1,7 @@
 import { timeZoneAt } from '../../ground/time-zone.ts';
-import { type Effort, readEffort } from '../../visit/effort.ts';
+import { goneOn, readEffort } from '../../visit/effort.ts';
 import { type Place, placeKey, readPlace } from '../../visit/place.ts';
-import { type Settable, updateVisit } from '../../visit/update.ts';
+import type { Settable } from '../../visit/update.ts';
 import { readWeather, weatherWords } from '../../visit/weather.ts';
 import { chosenOf } from './choices.ts';
 import {
@@ -9,12 +9,13 @@ import {
   type Result,
   type Session,
   saying,
+  sayingSo,
   stampNow,
   still,
   toLine,
   typedLine,
   withoutLine,
-  withVisit,
+  withPart,
 } from './session.ts';
 
 /** Opens a question; what was typed there before and not entered still stands. */
@@ -43,8 +44,8 @@ export function answer(session: Session): Result {
       const read = readEffort(text);
       if ('problem' in read) return still(saying(session, 'problem', read.problem));
       const value = { ...session.visit.effort, ...read.effort };
-      const result = setEffort(withoutLine(session), value);
-      return { ...result, session: { ...result.session, mode: { at: 'complete' }, message: null } };
+      const asking: Session = { ...withoutLine(session), mode: { at: 'complete' }, message: null };
+      return withPart(asking, 'effort', value);
     }
     case 'groups': {
       const groups = text
@@ -107,19 +108,7 @@ function set<Part extends keyof Settable>(
   value: Settable[Part],
   words: string,
 ): Result {
-  const time = stampNow(session);
-  const visit = updateVisit(session.visit, { do: 'set', time, part, value } as Parameters<
-    typeof updateVisit
-  >[1]);
-  const result = withVisit(toLine(withoutLine(session)), visit);
-  return { ...result, session: saying(result.session, 'done', words) };
-}
-
-function setEffort(session: Session, value: Effort): Result {
-  return withVisit(
-    session,
-    updateVisit(session.visit, { do: 'set', time: stampNow(session), part: 'effort', value }),
-  );
+  return sayingSo(withPart(toLine(withoutLine(session)), part, value), 'done', words);
 }
 
 /**
@@ -132,11 +121,7 @@ export function finish(
   groups: string[] | null,
 ): Result {
   const time = stampNow(session);
-  const { effort } = session.visit;
-  const pauses = effort.pauses.map((pause) =>
-    pause.end === null ? { ...pause, end: time } : pause,
-  );
-  const summed = setEffort(session, { ...effort, pauses, complete, groups });
-  const visit = updateVisit(summed.session.visit, { do: 'set', time, part: 'end', value: time });
-  return withVisit({ ...summed.session, mode: { at: 'ended' }, message: null }, visit);
+  const effort = { ...goneOn(session.visit.effort, time), complete, groups };
+  const summed = withPart(session, 'effort', effort).session;
+  return withPart({ ...summed, mode: { at: 'ended' }, message: null }, 'end', time);
 }

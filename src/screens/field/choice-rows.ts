@@ -1,8 +1,8 @@
 import type { Known } from '../../taxa/known.ts';
-import { isThreatened } from '../../taxa/red-list.ts';
+import { categoryLetters, isThreatened } from '../../taxa/red-list.ts';
 import type { Hit } from '../../taxa/search.ts';
 import { countShown } from '../../visit/count.ts';
-import { nameOf } from '../../visit/entry.ts';
+import { nameOf, taxonName } from '../../visit/entry.ts';
 import { countOf, readEntryLine } from '../../visit/entry-line.ts';
 import { placeKey } from '../../visit/place.ts';
 import { cell, cut, type Row, span } from '../paint.ts';
@@ -53,22 +53,19 @@ function choiceText(session: Session, choice: Choice, chosen: boolean, width: nu
 /** Count, names, category, and what this notebook knows of it here. */
 function taxonText(session: Session, hit: Hit, chosen: boolean, width: number): string {
   const { taxon } = hit;
-  const name = taxon.vernacularName ?? taxon.scientificName;
+  const name = taxonName(taxon);
   const also =
     hit.matched === name || hit.matched === taxon.scientificName ? '' : ` (${hit.matched})`;
   const narrow = width < NARROW;
   const scientific = narrow ? shortGenus(taxon.scientificName) : taxon.scientificName;
   const scientificWidth = narrow ? 14 : Math.min(26, Math.floor(width * 0.27));
   const nameWidth = Math.max(14, Math.min(34, Math.floor(width * 0.35)));
-  const letters = isThreatened(taxon.redListCategory)
-    ? `${taxon.redListCategory} !`
-    : taxon.redListCategory;
   return cut(
     [
       countCell(session, chosen, taxon.countedSingly, width),
       cell(name + also, nameWidth),
       cell(scientific, scientificWidth),
-      cell(letters, 4),
+      cell(categoryLetters(taxon.redListCategory), 4),
       knownWords(session, taxon.scientificName),
     ].join(' '),
     width,
@@ -118,7 +115,7 @@ function lastWords(date: string, today: string): string {
   return date.slice(0, 4) === today.slice(0, 4) ? day : `${day} ${date.slice(0, 4)}`;
 }
 
-/** What the notebook counts, told of `Known` in one place for the empty line. */
+/** What the notebook holds, for the empty line. */
 export function notebookWords(known: Known | null): string {
   if (known === null) return 'reading the notebook';
   return known.visits === 0

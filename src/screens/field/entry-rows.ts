@@ -1,11 +1,11 @@
 import { firstOf } from '../../taxa/known.ts';
-import { CATEGORY_WORDS, isThreatened } from '../../taxa/red-list.ts';
+import { CATEGORY_WORDS, categoryLetters, isThreatened } from '../../taxa/red-list.ts';
 import { countShown, partsText } from '../../visit/count.ts';
 import { type Entry, nameOf } from '../../visit/entry.ts';
 import { clockOf, epochOf, offsetOf, stamp } from '../../visit/time.ts';
 import { standing, taxaSeen, zoneOf } from '../../visit/visit.ts';
 import { cell, fitting, type Row, rule, type Span, span } from '../paint.ts';
-import type { Session } from './session.ts';
+import { type Session, stampNow, unsavedNumbers } from './session.ts';
 
 /** Entries newest first in a window of `height` rows, headed by a rule that sums them up. */
 export function entryRows(session: Session, width: number, height: number): Row[] {
@@ -14,13 +14,26 @@ export function entryRows(session: Session, width: number, height: number): Row[
   const rows = height - 1;
   const newestFirst = entries.toReversed();
   const from = windowStart(session, newestFirst, rows);
-  const pending = pendingNumbers(session);
+  const drawn: Drawn = {
+    session,
+    width,
+    pending: unsavedNumbers(session),
+    offset: offsetOf(stampNow(session)),
+  };
   return [
     [span(rule(sumWords(session, from, rows, width - RULE), width), 'quiet')],
-    ...newestFirst
-      .slice(from, from + rows)
-      .map((entry) => entryRow(session, entry, width, pending)),
+    ...newestFirst.slice(from, from + rows).map((entry) => entryRow(drawn, entry)),
   ];
+}
+
+/** What all rows of a frame share, found once. */
+interface Drawn {
+  session: Session;
+  width: number;
+  /** Numbers of entries that are not on disk yet. */
+  pending: ReadonlySet<number>;
+  /** The offset of the head line's clock. */
+  offset: string;
 }
 
 /** The entry that is being picked or changed stays in the window. */
@@ -54,54 +67,45 @@ function savedWords({ visit, saved }: Session): string {
   return saved.failure === null ? 'saving' : `${open} NOT SAVED`;
 }
 
-/** Numbers of the entries whose last change is not on disk yet. */
-function pendingNumbers({ visit, saved }: Session): Set<number> {
-  const open = visit.changes.slice(saved.changes);
-  return new Set(open.flatMap((change) => (change.part === 'entry' ? [change.number] : [])));
-}
-
-function entryRow(
-  session: Session,
-  entry: Entry,
-  width: number,
-  pending: ReadonlySet<number>,
-): Row {
-  const { mode } = session;
+function entryRow(drawn: Drawn, entry: Entry): Row {
+  const { width } = drawn;
+  const { mode } = drawn.session;
   const picked = (mode.at === 'pick' || mode.at === 'change') && mode.number === entry.number;
   const wide = width >= 100;
   const name = entry.uncertain ? `${nameOf(entry)}?` : nameOf(entry);
   // In the narrowest window the words behind a threatened species come before its name's last letters.
   const nameWidth = width < 56 ? 14 : Math.min(28, Math.floor(width * 0.32));
-  const category = entry.taxon?.redListCategory ?? '';
   const threatened = entry.taxon !== null && isThreatened(entry.taxon.redListCategory);
   const columns: Span[] = [
     span(picked ? '>' : ' ', 'strong'),
     span(cell(String(entry.number), 3, 'right'), 'quiet'),
-    span(` ${clockHere(session, entry)} `),
+    span(` ${clockHere(drawn, entry)} `),
     span(cell(name, nameWidth), 'strong'),
     ...(wide ? [span(` ${cell(entry.taxon?.scientificName ?? '', 24)}`, 'quiet')] : []),
     span(` ${cell(countShown(entry.count), 7, 'right')} `),
-    span(cell(threatened ? `${category} !` : category, 5), threatened ? 'threat' : 'plain'),
+    span(
+      cell(entry.taxon ? categoryLetters(entry.taxon.redListCategory) : '', 5),
+      threatened ? 'threat' : 'plain',
+    ),
   ];
   const used = 1 + 3 + 7 + nameWidth + (wide ? 25 : 0) + 9 + 5;
   const row = [
     ...columns,
-    span(cell(notesOf(session, entry, pending), width - used), threatened ? 'threat' : 'plain'),
+    span(cell(notesOf(drawn, entry), width - used), threatened ? 'threat' : 'plain'),
   ];
   if (entry.struck !== null) return row.map((each) => span(each.text, 'struck'));
   return picked ? row.map((each) => span(each.text, 'chosen')) : row;
 }
 
 /** The entry's time on the clock of the head line: a place given later may have brought another zone. */
-function clockHere({ visit, now }: Session, { time }: Entry): string {
-  const zone = zoneOf(visit);
-  return offsetOf(time) === offsetOf(stamp(now, zone))
+function clockHere({ session, offset }: Drawn, { time }: Entry): string {
+  return offsetOf(time) === offset
     ? clockOf(time)
-    : clockOf(stamp(epochOf(time), zone));
+    : clockOf(stamp(epochOf(time), zoneOf(session.visit)));
 }
 
 /** What does not fit a column, most urgent first: it is cut at the end. */
-function notesOf(session: Session, entry: Entry, pending: ReadonlySet<number>): string {
+function notesOf({ session, pending }: Drawn, entry: Entry): string {
   const { known, visit, saved } = session;
   const category = entry.taxon?.redListCategory ?? null;
   const first = known ? firstOf(known, visit, entry) : null;

@@ -1,11 +1,10 @@
-import { distanceWords, watchedTime } from '../../visit/effort.ts';
-import { durationWords, epochOf } from '../../visit/time.ts';
-import { standing, taxaSeen } from '../../visit/visit.ts';
+import { distanceWords } from '../../visit/effort.ts';
+import { durationWords } from '../../visit/time.ts';
+import { standing, taxaSeen, watched } from '../../visit/visit.ts';
 import { fitting, type Row, span, widthOf, wrapped } from '../paint.ts';
 import { choicesOf } from './choices.ts';
 import { type Binding, KEYMAP, keyWords, MENU, wordsNow } from './keymap.ts';
-import type { Session } from './session.ts';
-import { typedLine } from './session.ts';
+import { type Session, typedLine } from './session.ts';
 import { steps } from './typing.ts';
 
 const SIGN = { done: '', problem: '! ', caution: '! ' } as const;
@@ -51,24 +50,18 @@ function questionWords(session: Session): string {
     case 'description':
       return 'One line on the visit as a whole.';
     case 'effort': {
-      const watched = durationWords(watchedTime(visit.effort, epochOf(visit.start), session.now));
+      const time = durationWords(watched(visit, session.now));
       const { distance } = visit.effort;
-      return `Watched for ${watched}${distance === null ? '' : `, ${distanceWords(distance)}`}. How far, how many people, how? 3.2 km 2 people on foot`;
+      return `Watched for ${time}${distance === null ? '' : `, ${distanceWords(distance)}`}. How far, how many people, how? 3.2 km 2 people on foot`;
     }
     case 'groups':
       return 'For which groups was everything logged?';
   }
 }
 
-function watchedWords({ visit, now }: Session): string {
-  const until = visit.end === null ? now : epochOf(visit.end);
-  return durationWords(watchedTime(visit.effort, epochOf(visit.start), until));
-}
-
-function endedWords(session: Session): string {
-  const { visit } = session;
+function endedWords({ visit, now }: Session): string {
   const entries = standing(visit).length;
-  return `The visit is ended: ${entries} ${entries === 1 ? 'entry' : 'entries'}, ${taxaSeen(visit)} species, watched for ${watchedWords(session)}.`;
+  return `The visit is ended: ${entries} ${entries === 1 ? 'entry' : 'entries'}, ${taxaSeen(visit)} species, watched for ${durationWords(watched(visit, now))}.`;
 }
 
 function menuRows(session: Session, width: number): Row[] {

@@ -23,12 +23,11 @@ export function headRows(session: Session, width: number): Row[] {
   const { visit, now } = session;
   const moment = stamp(now, zoneOf(visit));
   const date = dateWords(dateOf(moment), width < 70 ? 'short' : 'long');
-  const gone = `${durationWords(now - epochOf(visit.start))}${paused(visit.effort) ? ' PAUSED' : ' since start'}`;
+  const since = paused(visit.effort) ? ' PAUSED' : width < 70 ? '' : ' since start';
+  const gone = durationWords(now - epochOf(visit.start)) + since;
   const time = `${clockOf(moment)} ${offsetOf(moment)}`;
-  const short = gone.replace(' since start', '');
-  const right = width < 70 ? short : gone;
   return [
-    [span(ends(`${date}  ${time}  ${placeWords(session)}`, right, width), 'strong')],
+    [span(ends(`${date}  ${time}  ${placeWords(session)}`, gone, width), 'strong')],
     [span(cut(skyWords(session, dateOf(moment), width), width))],
   ];
 }
@@ -53,8 +52,9 @@ function skyWords(session: Session, date: string, width: number): string {
   const zone = zoneOf(visit);
   const day = sunDay(position, date, zone);
   const both = (sun: string) => (said === '' ? sun : `${sun} | ${said}`);
-  const forms = (['long', 'middle', 'short'] as const).map((length) =>
-    both(sunWords(day, now, zone, length)),
-  );
-  return forms.find((words) => widthOf(words) <= width) ?? forms.at(-1) ?? '';
+  for (const length of ['long', 'middle'] as const) {
+    const words = both(sunWords(day, now, zone, length));
+    if (widthOf(words) <= width) return words;
+  }
+  return both(sunWords(day, now, zone, 'short'));
 }

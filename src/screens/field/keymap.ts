@@ -11,9 +11,9 @@ export type ActionName =
   | 'next'
   | 'previous'
   | 'more'
+  | 'fewer'
   | 'page up'
   | 'page down'
-  | 'fewer'
   | 'undo'
   | 'redo'
   | 'change'
@@ -31,8 +31,6 @@ export type ActionName =
   | 'yes'
   | 'no'
   | 'unsaid'
-  | 'leave'
-  | 'reopen'
   | 'stop'
   | 'suspend'
   | 'redraw';
@@ -123,10 +121,10 @@ export const KEYMAP: readonly Binding[] = [
   },
   { at: 'complete', key: 'enter', action: 'unsaid', words: 'leave it open' },
   BACK('complete'),
-  { at: 'ended', key: 'enter', action: 'leave', words: 'leave' },
-  { at: 'ended', key: { letter: 'q' }, action: 'leave', words: 'leave' },
-  { at: 'ended', key: { letter: 'u' }, action: 'reopen', words: 'take the end back' },
-  { at: 'ended', key: 'escape', action: 'reopen', words: 'take the end back' },
+  { at: 'ended', key: 'enter', action: 'quit', words: 'leave' },
+  { at: 'ended', key: { letter: 'q' }, action: 'quit', words: 'leave' },
+  { at: 'ended', key: { letter: 'u' }, action: 'undo', words: 'take the end back' },
+  { at: 'ended', key: 'escape', action: 'undo', words: 'take the end back' },
   ...CHOOSE('help').map((binding) => ({ ...binding, words: 'scroll' })),
   { at: 'help', key: 'page up', action: 'page up', words: 'a page', hint: 'scroll' },
   { at: 'help', key: 'page down', action: 'page down', words: 'a page', hint: 'scroll' },

@@ -13,6 +13,7 @@ import {
   type Result,
   type Session,
   saying,
+  sayingSo,
   stampNow,
   still,
   toLine,
@@ -41,9 +42,9 @@ export function saveChange(session: Session): Result {
   const { number } = session.mode;
   const before = entryNumbered(session.visit, number);
   const read = observed(session);
-  if ('result' in read || !before) return 'result' in read ? read.result : still(toLine(session));
-  const kept = sameLine(before, read.observation) ? before : read.observation;
-  if (kept === before)
+  if ('result' in read) return read.result;
+  if (!before) return still(toLine(session));
+  if (sameLine(before, read.observation))
     return still(
       saying(toLine(withoutLine(session)), 'done', `${number} ${nameOf(before)} stays as it was.`),
     );
@@ -99,10 +100,10 @@ function told(result: Result, entry: Entry | null): Result {
   const name = cut(nameOf(entry), NAME_WIDTH);
   if (isThreatened(category) && !isAbsence(entry)) {
     const words = `${name}, ${category}, ${CATEGORY_WORDS[category]}: keep your distance. Exports withhold the exact place.`;
-    return { ...result, session: saying(session, 'caution', words) };
+    return sayingSo(result, 'caution', words);
   }
   const line = [`${entry.number} ${name}`, countShown(entry.count)].join(' ');
-  return { ...result, session: saying(session, 'done', `${line}${endingOf(session, entry)}.`) };
+  return sayingSo(result, 'done', `${line}${endingOf(session, entry)}.`);
 }
 
 function endingOf({ known, visit }: Session, entry: Entry): string {

@@ -3,6 +3,7 @@ import type { TaxonIndex } from '../../taxa/taxon-index.ts';
 import { effortText } from '../../visit/effort.ts';
 import { entryText } from '../../visit/entry.ts';
 import { stamp } from '../../visit/time.ts';
+import { type Settable, updateVisit, type VisitAction } from '../../visit/update.ts';
 import { entryNumbered, type Visit, zoneOf } from '../../visit/visit.ts';
 import type { Key } from '../keyboard.ts';
 import { EMPTY_LINE, type Line, lineOf } from '../line.ts';
@@ -104,6 +105,15 @@ export function saying(session: Session, kind: Message['kind'], words: string): 
   return { ...session, message: { kind, words } };
 }
 
+/** The same, for what a key came to. */
+export function sayingSo(
+  { session, effects }: Result,
+  kind: Message['kind'],
+  words: string,
+): Result {
+  return { session: saying(session, kind, words), effects };
+}
+
 export function toLine(session: Session): Session {
   return { ...session, mode: { at: 'line' }, chosen: 0 };
 }
@@ -112,6 +122,22 @@ export function toLine(session: Session): Session {
 export function withVisit(session: Session, visit: Visit): Result {
   if (visit === session.visit) return still(session);
   return { session: { ...session, visit }, effects: [{ kind: 'save', visit }] };
+}
+
+/** The session with a part of its visit set whole, and saved where that changed anything. */
+export function withPart<Part extends keyof Settable>(
+  session: Session,
+  part: Part,
+  value: Settable[Part],
+): Result {
+  const set = { do: 'set', time: stampNow(session), part, value } as VisitAction;
+  return withVisit(session, updateVisit(session.visit, set));
+}
+
+/** Numbers of the entries whose last change is not on disk yet. */
+export function unsavedNumbers({ visit, saved }: Session): Set<number> {
+  const open = visit.changes.slice(saved.changes);
+  return new Set(open.flatMap((change) => (change.part === 'entry' ? [change.number] : [])));
 }
 
 /** The moment as it is kept in the visit. */

@@ -116,10 +116,6 @@ function act(action: ActionName, session: Session, moment: Moment): Result {
       return still(stepCountBy(session, 1));
     case 'fewer':
       return still(stepCountBy(session, -1));
-    case 'leave':
-      return { session, effects: [{ kind: 'leave', code: 0 }] };
-    case 'reopen':
-      return undoOrRedo(session, 'undo');
     case 'undo':
     case 'redo':
       return undoOrRedo(session, action);
@@ -147,7 +143,7 @@ function act(action: ActionName, session: Session, moment: Moment): Result {
     case 'help':
       return still({ ...session, mode: { at: 'help', from: 0 }, message: null });
     case 'quit':
-      return { session: toLine(session), effects: [{ kind: 'leave', code: 0 }] };
+      return { session, effects: [{ kind: 'leave', code: 0 }] };
     case 'stop':
       return { session, effects: [{ kind: 'leave', code: 130 }] };
     case 'suspend':
