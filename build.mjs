@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
-import { readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { build } from 'esbuild';
+import { listName, REGIONS } from './src/taxa/regions.ts';
 import { readSpeciesList } from './src/taxa/species-list.ts';
 
 const { version } = JSON.parse(readFileSync('package.json', 'utf8'));
@@ -48,10 +49,16 @@ await build({
 });
 
 // The lists are checked here, once: reading and checking rows costs a start 40 ms for 340 taxa.
-const lists = [];
-for (const file of (await readdir('taxa')).filter((name) => name.endsWith('.csv')).sort()) {
-  const list = readSpeciesList(file.replace(/\.csv$/, ''), await readFile(`taxa/${file}`, 'utf8'));
-  if (list.problems.length > 0) throw new Error(list.problems.join('\n'));
-  lists.push(list);
+await mkdir('dist/lists');
+for (const region of Object.keys(REGIONS)) {
+  const lists = [];
+  for (const file of (await readdir(`taxa/${region}`)).sort()) {
+    if (!file.endsWith('.csv')) continue;
+    const group = file.replace(/\.csv$/, '').replaceAll('-', ' ');
+    const identity = { name: listName(region, group), region, group };
+    const list = readSpeciesList(identity, await readFile(`taxa/${region}/${file}`, 'utf8'));
+    if (list.problems.length > 0) throw new Error(list.problems.join('\n'));
+    lists.push(list);
+  }
+  await writeFile(`dist/lists/${region}.json`, JSON.stringify(lists));
 }
-await writeFile('dist/lists.json', JSON.stringify(lists));

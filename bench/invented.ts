@@ -1,12 +1,12 @@
 import { randomUUID } from 'node:crypto';
-import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
-import { basename, dirname, join } from 'node:path';
+import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { groupsOf } from '../src/commands/shipped-lists.ts';
+import { groupsOf } from '../src/commands/lists-in-use.ts';
 import { visitText } from '../src/notebook/visit-file.ts';
 import { visitPath } from '../src/notebook/visit-name.ts';
 import { observationOf } from '../src/taxa/observation.ts';
-import { readSpeciesList } from '../src/taxa/species-list.ts';
+import type { SpeciesList } from '../src/taxa/species-list.ts';
 import type { Taxon } from '../src/taxa/taxon.ts';
 import { indexTaxa, type TaxonIndex } from '../src/taxa/taxon-index.ts';
 import { readEntryLine } from '../src/visit/entry-line.ts';
@@ -28,15 +28,14 @@ export const SALLOW_MERE: Place = {
   timeZone: ZONE,
 };
 
-/** The species lists that ship with the program. */
-export async function shipped(): Promise<{ taxa: Taxon[]; index: TaxonIndex; groups: string[] }> {
-  const folder = join(ROOT, 'taxa');
-  const files = (await readdir(folder)).filter((name) => name.endsWith('.csv')).sort();
-  const lists = await Promise.all(
-    files.map(async (file) =>
-      readSpeciesList(basename(file, '.csv'), await readFile(join(folder, file), 'utf8')),
-    ),
-  );
+/** The species lists for Sallow Mere that ship with the program. */
+export async function shipped(): Promise<{
+  taxa: Taxon[];
+  index: TaxonIndex;
+  groups: Record<string, string>;
+}> {
+  const file = join(ROOT, 'dist', 'lists', 'britain-ireland.json');
+  const lists: SpeciesList[] = JSON.parse(await readFile(file, 'utf8'));
   const taxa = lists.flatMap((list) => list.taxa);
   return { taxa, index: indexTaxa(taxa), groups: groupsOf(lists) };
 }
@@ -72,7 +71,7 @@ export function visitOf(lines: readonly Line[], start: number, ended: boolean): 
 
 /** Lines for a visit: common taxa in an order that another `turn` shifts, with counts from 1 to 60. */
 export function linesOf(taxa: readonly Taxon[], entries: number, turn: number): Line[] {
-  const common = taxa.filter((taxon) => taxon.frequency <= 2);
+  const common = taxa.filter((taxon) => taxon.frequency !== null && taxon.frequency <= 2);
   return Array.from({ length: entries }, (_, place) => {
     const taxon = common[(place * 7 + turn * 11) % common.length];
     if (!taxon) throw new Error('The species lists hold no common taxon.');

@@ -1,11 +1,14 @@
 import { Command, CommanderError, Option } from 'commander';
 import { EXIT, Refusal } from './commands/refusal.ts';
+import { listsCommand } from './lists-commands.ts';
 import { notebookFolder, openNotebook } from './notebook/notebook.ts';
 import { harmless } from './screens/paint.ts';
 
 declare const TUSSOCK_VERSION: string;
 
 const complain = (line: string) => process.stderr.write(`tussock: ${harmless(line)}\n`);
+
+const answer = (line: string) => process.stdout.write(`${harmless(line)}\n`);
 
 async function opened(option: string | undefined, make: boolean): Promise<string> {
   const folder = notebookFolder(option, process.env);
@@ -62,7 +65,7 @@ function program(first: string | undefined): Command {
         const { fieldLines } = await import('./commands/field-lines.ts');
         process.exitCode = await fieldLines(notebookIn, options.place, {
           input: process.stdin,
-          answer: (line) => process.stdout.write(`${line}\n`),
+          answer,
           complain,
         });
       } else {
@@ -94,8 +97,18 @@ function program(first: string | undefined): Command {
         });
       },
     );
-  for (const command of tussock.commands) command.exitOverride().copyInheritedSettings(tussock);
+  const io = { answer, complain };
+  tussock.addCommand(listsCommand({ io, notebook, opened }));
+  settle(tussock);
   return tussock;
+}
+
+/** Every command, and every command of a command, answers as the program does. */
+function settle(parent: Command): void {
+  for (const command of parent.commands) {
+    command.exitOverride().copyInheritedSettings(parent);
+    settle(command);
+  }
 }
 
 async function run(): Promise<void> {

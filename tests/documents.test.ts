@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { generated } from '../shared/generate.ts';
+import { REGIONS } from '../src/taxa/regions.ts';
 
 const at = (path: string) => readFileSync(new URL(`../${path}`, import.meta.url), 'utf8');
 
@@ -23,9 +24,10 @@ describe('documents', () => {
   });
 
   test('every species list has its sources beside it', () => {
-    for (const file of readdirSync(new URL('../taxa/', import.meta.url)).filter((name) =>
-      name.endsWith('.csv'),
-    ))
-      expect(at('taxa/sources.md')).toContain(file);
+    for (const region of Object.keys(REGIONS)) {
+      const files = readdirSync(new URL(`../taxa/${region}/`, import.meta.url));
+      expect(files).toContain('sources.md');
+      for (const file of files) expect(at(`taxa/${region}/sources.md`)).toContain(file);
+    }
   });
 });

@@ -4,7 +4,8 @@ import { readVisits, visitFiles } from '../notebook/notebook.ts';
 import { reasonWords } from '../notebook/reason.ts';
 import { visitStore } from '../notebook/visit-store.ts';
 import { harmless } from '../screens/paint.ts';
-import { firstOf, knownFrom, priorFor } from '../taxa/known.ts';
+import { occasionOf, priorFor } from '../taxa/expected.ts';
+import { firstOf, knownFrom } from '../taxa/known.ts';
 import { observationOf } from '../taxa/observation.ts';
 import { CATEGORY_WORDS, categoryLetters, isThreatened } from '../taxa/red-list.ts';
 import { clearHit, type Hit, type Prior, search } from '../taxa/search.ts';
@@ -19,13 +20,12 @@ import {
   taxonName,
 } from '../visit/entry.ts';
 import { type EntryLine, readEntryLine } from '../visit/entry-line.ts';
-import { placeKey } from '../visit/place.ts';
-import { clockOf, dateOf, stamp } from '../visit/time.ts';
+import { clockOf, stamp } from '../visit/time.ts';
 import { updateVisit } from '../visit/update.ts';
 import { zoneOf } from '../visit/visit.ts';
 import { askedPlace, beginVisit } from './begin-visit.ts';
+import { listsInUse, taxaInUse } from './lists-in-use.ts';
 import { EXIT, Refusal } from './refusal.ts';
-import { shippedLists } from './shipped-lists.ts';
 
 /** What a line comes to: an answer, and the reason where it could not be taken as it stands. */
 interface Taken {
@@ -46,14 +46,15 @@ export async function fieldLines(
   const asked = askedPlace(place);
   const notebook = await notebookIn();
   const machineZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
-  const [lists, beginning, files] = await Promise.all([
-    shippedLists(),
+  const [beginning, files] = await Promise.all([
     beginVisit(notebook, asked, Date.now(), machineZone),
     visitFiles(notebook),
   ]);
-  const index = indexTaxa(lists.flatMap((list) => list.taxa));
+  const inUse = await listsInUse(notebook, zoneOf(beginning.visit));
+  const index = indexTaxa(taxaInUse(inUse));
   const { visits, problems } = await readVisits(files);
-  for (const { words } of problems) io.complain(words);
+  for (const words of [...inUse.problems, ...problems.map((each) => each.words)])
+    io.complain(words);
   const store = visitStore(notebook, beginning.opened);
   let { visit } = beginning;
   const known = knownFrom(
@@ -70,7 +71,7 @@ export async function fieldLines(
     lineNumber += 1;
     if (typed.trim() === '') continue;
     const time = stamp(Date.now(), zoneOf(visit));
-    const prior = priorFor(known, visit.place && placeKey(visit.place.name), dateOf(time));
+    const prior = priorFor(index, known, occasionOf(visit, time));
     const line = readEntryLine(typed);
     const taken = take(line, index, prior);
     const observation = observed(typed, line, taken);

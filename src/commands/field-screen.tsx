@@ -1,26 +1,32 @@
 import { randomUUID } from 'node:crypto';
+import { setImmediate as nextTurn } from 'node:timers/promises';
 import { render } from 'ink';
 import { readVisits, visitFiles } from '../notebook/notebook.ts';
 import { saveQueue } from '../notebook/save-queue.ts';
 import { visitStore } from '../notebook/visit-store.ts';
 import { FieldScreen } from '../screens/field/FieldScreen.tsx';
-import { type Effect, newSession } from '../screens/field/session.ts';
+import { type Effect, type FieldEvent, newSession } from '../screens/field/session.ts';
 import { updateField } from '../screens/field/update.ts';
 import { createStore } from '../screens/store.ts';
 import { knownFrom } from '../taxa/known.ts';
 import { indexTaxa } from '../taxa/taxon-index.ts';
 import type { Place } from '../visit/place.ts';
 import { clockOf } from '../visit/time.ts';
-import type { Visit } from '../visit/visit.ts';
+import { type Visit, zoneOf } from '../visit/visit.ts';
 import { askedPlace, beginVisit } from './begin-visit.ts';
 import { type Ending, listenForEnding } from './ending.ts';
 import { leavingWords, unsavedWords } from './leaving.ts';
+import { groupsOf, listsInUse, taxaInUse } from './lists-in-use.ts';
 import { EXIT, Refusal } from './refusal.ts';
-import { groupsOf, shippedLists } from './shipped-lists.ts';
+
 import { type RawInput, rawInput, sizeNow, stopJob, terminalProblem, WIPE } from './terminal.ts';
 
 /** Often enough that the clock of the head line is never a minute behind. */
 const TICK = 5000;
+
+interface FieldStore {
+  dispatch(event: FieldEvent): void;
+}
 
 /** Ink's way to hand the terminal over for a while. */
 type Suspend = (meanwhile: () => Promise<void>) => Promise<void>;
@@ -51,12 +57,8 @@ async function openScreen(
   ending: Ending,
 ): Promise<number> {
   const machineZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
-  const [lists, beginning] = await Promise.all([
-    shippedLists(),
-    beginVisit(notebook, asked, Date.now(), machineZone),
-  ]);
+  const beginning = await beginVisit(notebook, asked, Date.now(), machineZone);
   const { visit, opened } = beginning;
-  const notices = [...lists.flatMap((list) => list.problems), ...beginning.problems];
   let suspend: Suspend | null = null;
   let handedOver = false;
   // Ink hands the terminal over to one at a time, and throws at the second.
@@ -82,11 +84,11 @@ async function openScreen(
   const store = createStore(
     newSession({
       visit,
-      index: indexTaxa(lists.flatMap((list) => list.taxa)),
-      groups: groupsOf(lists),
+      index: indexTaxa([]),
+      groups: {},
       placeAssumed: beginning.placeAssumed,
       now: Date.now(),
-      message: openingMessage(notices, visit, opened?.visit ?? null),
+      message: openingMessage(beginning.problems, visit, opened?.visit ?? null),
       size: sizeNow(),
       // A pause or coordinates that opening added are not on disk yet.
       saved: { changes: opened?.visit.changes.length ?? 0, file: opened?.path ?? null },
@@ -129,12 +131,17 @@ async function openScreen(
     screen.clear();
     process.stdout.write(WIPE);
   });
-  input.listen((key) => store.dispatch({ kind: 'key', key, now: Date.now(), id: randomUUID() }));
   const ticking = setInterval(() => store.dispatch({ kind: 'tick', now: Date.now() }), TICK);
   if (opened !== null && visit !== opened.visit) saves.add(visit);
-  learn(notebook, visit.id, store).catch((error: Error) =>
-    store.dispatch({ kind: 'notice', words: `Earlier visits can't be read: ${error.message}` }),
-  );
+  takeLists(notebook, visit, store)
+    // What was typed meanwhile waits for the lists, or it would be logged without a name.
+    .finally(() =>
+      input.listen((key) =>
+        store.dispatch({ kind: 'key', key, now: Date.now(), id: randomUUID() }),
+      ),
+    )
+    .then(() => learn(notebook, visit.id, store))
+    .catch((error: Error) => store.dispatch({ kind: 'notice', words: error.message }));
 
   let code: number;
   try {
@@ -169,13 +176,25 @@ function faultWords(faults: readonly string[]): string | null {
   return faults.length > 1 ? `${faults.length} faults. ${first}` : first;
 }
 
+/** Reads the species lists once the first frame is out: it does not wait for them. */
+async function takeLists(notebook: string, visit: Visit, store: FieldStore): Promise<void> {
+  await nextTurn();
+  const inUse = await listsInUse(notebook, zoneOf(visit)).catch((error: Error) => {
+    throw new Error(`The species lists can't be read: ${error.message}`);
+  });
+  const index = indexTaxa(taxaInUse(inUse));
+  store.dispatch({ kind: 'lists', index, groups: groupsOf(inUse.lists) });
+  const faults = faultWords(inUse.problems);
+  if (faults !== null) store.dispatch({ kind: 'notice', words: faults });
+}
+
 /** Reads the rest of the notebook behind the screen; the keys do not wait for it. */
-async function learn(
-  notebook: string,
-  current: string,
-  store: { dispatch(event: Parameters<typeof updateField>[1]): void },
-): Promise<void> {
-  const { visits, problems } = await readVisits(await visitFiles(notebook));
+async function learn(notebook: string, current: string, store: FieldStore): Promise<void> {
+  const { visits, problems } = await visitFiles(notebook)
+    .then(readVisits)
+    .catch((error: Error) => {
+      throw new Error(`Earlier visits can't be read: ${error.message}`);
+    });
   store.dispatch({
     kind: 'known',
     known: knownFrom(visits.map((read) => read.visit).filter((other) => other.id !== current)),

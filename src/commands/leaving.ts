@@ -3,7 +3,7 @@ import { harmless } from '../screens/paint.ts';
 import { distanceWords } from '../visit/effort.ts';
 import { entryText } from '../visit/entry.ts';
 import { durationWords } from '../visit/time.ts';
-import { standing, taxaSeen, watched } from '../visit/visit.ts';
+import { speciesSeen, standing, watched } from '../visit/visit.ts';
 
 /** What stands in the terminal after the screen is left: the visit in one line, and what was typed and not entered. */
 export function leavingWords(session: Session): string {
@@ -20,7 +20,7 @@ function summaryWords({ visit, saved, now }: Session): string {
   const { distance } = visit.effort;
   const facts = [
     `${entries.length} ${entries.length === 1 ? 'entry' : 'entries'}`,
-    `${taxaSeen(visit)} species`,
+    `${speciesSeen(visit)} species`,
     `watched ${durationWords(watched(visit, now))}`,
     distance === null ? '' : distanceWords(distance),
     visit.end === null ? 'still open for 12 hours' : 'ended',

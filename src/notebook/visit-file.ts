@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { type Adapter, Low } from 'lowdb';
+import { migrated } from '../visit/migrate.ts';
 import { FORMAT_VERSION, Visit } from '../visit/visit.ts';
 import { type FileMark, markOf, replaceDurably } from './durable-file.ts';
 
@@ -66,7 +67,7 @@ export function visitFrom(text: string): { visit: Visit } | { problem: string } 
     return {
       problem: `it was written by a newer Tussock (format ${version}; this one reads ${FORMAT_VERSION})`,
     };
-  const read = Visit.safeParse(data);
+  const read = Visit.safeParse(migrated(data));
   if (read.success) return { visit: read.data };
   const issue = read.error.issues[0];
   const where = issue && issue.path.length > 0 ? `at ${issue.path.join('.')}: ` : '';

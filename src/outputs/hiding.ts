@@ -1,24 +1,19 @@
 import { plainWords } from '../taxa/names.ts';
-import { isThreatened } from '../taxa/red-list.ts';
+import { sensitivityOf } from '../taxa/sensitivity.ts';
 import { type Entry, isAbsence } from '../visit/entry.ts';
 import type { Place } from '../visit/place.ts';
 
 /** How many decimals of a degree may be given out; null: as held. */
 export type Decimals = 1 | 2 | 3 | null;
 
-/**
- * How exactly a place may be given beside an entry. The levels are those of Chapman 2020 (table 5):
- * high 0.1°, medium 0.01°, low 0.001°. Critically endangered and endangered species count as high and
- * vulnerable ones as medium, which is the project's own choice. `extreme` gets no place at all: 0.
- */
+/** Decimals of a degree by the levels of sensitivity of Chapman 2020 (table 5); 0 for no place at all. */
+const DECIMALS = { extreme: 0, high: 1, medium: 2, low: 3 } as const;
+
+/** How exactly a place may be given beside an entry; null: as held. */
 export function decimalsFor(entry: Entry): Decimals | 0 {
-  const { taxon } = entry;
-  if (taxon === null || isAbsence(entry)) return null;
-  if (taxon.sensitivity === 'extreme') return 0;
-  const { redListCategory: category } = taxon;
-  if (taxon.sensitivity === 'high' || category === 'CR' || category === 'EN') return 1;
-  if (taxon.sensitivity === 'medium' || isThreatened(category)) return 2;
-  return taxon.sensitivity === 'low' ? 3 : null;
+  if (entry.taxon === null || isAbsence(entry)) return null;
+  const level = sensitivityOf(entry.taxon);
+  return level === null ? null : DECIMALS[level];
 }
 
 /**

@@ -20,6 +20,7 @@ export const COLUMNS = [
   'coordinateUncertaintyInMeters',
   'vernacularName',
   'scientificName',
+  'taxonRank',
   'verbatimIdentification',
   'identificationQualifier',
   'count',
@@ -135,8 +136,9 @@ function entryCells(entry: Entry, first: First | null): Omit<Cells, keyof PlaceC
     eventTime: `${clockOf(entry.time)}${offsetOf(entry.time)}`,
     vernacularName: taxon?.vernacularName ?? '',
     scientificName: taxon?.scientificName ?? '',
+    taxonRank: taxon?.taxonRank ?? '',
     verbatimIdentification: entry.words,
-    identificationQualifier: entry.uncertain ? '?' : '',
+    identificationQualifier: qualifierOf(entry),
     count: countWords(count),
     individualCount: count.kind === 'exact' ? count.value : '',
     occurrenceStatus: isAbsence(entry) ? 'absent' : 'present',
@@ -147,6 +149,12 @@ function entryCells(entry: Entry, first: First | null): Omit<Cells, keyof PlaceC
     first: first ?? '',
     occurrenceRemarks: entry.description ?? '',
   };
+}
+
+/** What the name leaves open, and `?` where the observer is not sure of it. */
+function qualifierOf({ taxon, uncertain }: Entry): string {
+  const open = taxon?.identificationQualifier ?? '';
+  return uncertain ? `${open} ?`.trim() : open;
 }
 
 /** A count in words: `10-15` would be read as a date by a spreadsheet. */

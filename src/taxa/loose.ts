@@ -20,7 +20,7 @@ export function endMatches({ joined, letters, words }: Query, index: TaxonIndex)
   );
   return ending
     .flatMap((word) => word.names)
-    .filter((name) => name.kind === 'vernacular')
+    .filter((name) => name.kind === 'vernacular' && name.of === 'species')
     .map((name) => ({ how: 'loose', score: LOOSE.wordEnd, name }));
 }
 

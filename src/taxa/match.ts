@@ -43,8 +43,15 @@ const FIT = {
   startsRunTogether: 64,
 } as const;
 
-/** What a name of another kind than the first English name loses. */
-const KIND_LOSS = { vernacular: 0, other: 3, scientific: 5, older: 6 } as const;
+/** What a name of another kind than the first English name loses, typed in full and in part. */
+const WHOLE_LOSS = { vernacular: 0, other: 3, scientific: 5, older: 6 } as const;
+const KIND_LOSS = { vernacular: 0, other: 7, scientific: 6, older: 8 } as const;
+/**
+ * What a name loses that is of no one species: `tuf` is Tufted Duck before Tufted Duck/Scaup. Least
+ * where each word is typed in full, since `gull` may well mean a gull whose species was not named.
+ */
+const VAGUE_LOSS = 30;
+const GROUP_LOSS = 6;
 /**
  * What whole words add (`sparrow` is House Sparrow before Sparrowhawk), and, in proportion, what is
  * typed of the whole name (`gre` is Great Tit before longer names that are as common).
@@ -58,10 +65,20 @@ const CODE_LENGTH = 4;
 /** How well a query fits a name as typed; null where it does not. */
 export function fitOf(query: Query, name: IndexedName): number | null {
   const { joined } = query;
-  const loss = KIND_LOSS[name.kind];
-  if (joined === name.joined) return FIT.wholeName - loss;
-  const fit = Math.max(wordFit(query, name.words), runTogetherFit(query, name));
-  return fit === 0 ? null : fit + (WHOLE_NAME * joined.length) / name.joined.length - loss;
+  if (joined === name.joined) return FIT.wholeName - WHOLE_LOSS[name.kind];
+  const fit = Math.max(
+    wordFit(query, name.words),
+    name.of === 'species' ? runTogetherFit(query, name) : 0,
+  );
+  if (fit === 0) return null;
+  const whole = (WHOLE_NAME * joined.length) / name.joined.length;
+  return fit + whole - KIND_LOSS[name.kind] - vagueLoss(query, name);
+}
+
+function vagueLoss({ words }: Query, name: IndexedName): number {
+  if (name.of === 'species') return 0;
+  const inFull = name.of === 'group' && words.every((word) => name.words.includes(word));
+  return inFull ? GROUP_LOSS : VAGUE_LOSS;
 }
 
 /** One word for several: a code, initials, or starts of words run together (`btit`, `goldenpl`). */

@@ -1,5 +1,9 @@
+const PLAIN = /^[A-Za-z]+(?:[ -][A-Za-z]+)*$/;
+
 /** Small letters without accents, apostrophes or points; hyphens and slashes become gaps. */
 export function plainWords(name: string): string[] {
+  // Nearly all names are of these letters, and a list has tens of thousands of them.
+  if (PLAIN.test(name)) return name.toLowerCase().split(/[ -]+/);
   return name
     .normalize('NFD')
     .replace(/\p{M}+/gu, '')
@@ -7,6 +11,32 @@ export function plainWords(name: string): string[] {
     .replace(/['’‘`´ʼ′.]/g, '')
     .split(/[^\p{L}\p{N}]+/u)
     .filter((word) => word !== '');
+}
+
+/** Words and endings that are spelt in two ways, British first; the others of the lists are spelt in one. */
+const SPELLINGS = [
+  ['grey', 'gray'],
+  ['colour', 'color'],
+  ['sulphur', 'sulfur'],
+  ['harbour', 'harbor'],
+  ['mould', 'mold'],
+  ['moustache', 'mustache'],
+  ['plough', 'plow'],
+  ['odour', 'odor'],
+  ['armour', 'armor'],
+  ['centre', 'center'],
+  ['jewelled', 'jeweled'],
+] as const;
+const BRITISH: ReadonlyMap<string, string> = new Map(SPELLINGS);
+const AMERICAN: ReadonlyMap<string, string> = new Map(SPELLINGS.map(([one, two]) => [two, one]));
+const SPELT = new RegExp(SPELLINGS.flat().join('|'), 'gi');
+
+/** The name as it is spelt on the other side of the Atlantic; most are spelt alike. */
+export function otherSpelling(name: string): string {
+  return name.replace(SPELT, (word) => {
+    const plain = word.toLowerCase();
+    return BRITISH.get(plain) ?? AMERICAN.get(plain) ?? word;
+  });
 }
 
 /**
@@ -34,8 +64,7 @@ export function initialsOf(words: readonly string[]): string {
  * The published lists settle collisions by table; the plain rule does not, so a code may fit several
  * species, and all of them are then found. In capitals; shorter than four for very short names.
  */
-export function fourLetterCode(name: string): string {
-  const words = plainWords(name);
+export function fourLetterCode(name: string, words = plainWords(name)): string {
   const letters = (word: string | undefined, count: number) => (word ?? '').slice(0, count);
   const [first, second, third, fourth] = words;
   const code = () => {

@@ -3,7 +3,14 @@ import { lettersOf } from './names.ts';
 import type { IndexedName, TaxonIndex } from './taxon-index.ts';
 
 /** Fits of misspelt names lie under every fit of a name as typed, and guesses under those. */
-const NEAR = { oneSlip: 40, eachFurther: 6, otherKind: 2, wholeName: 12, guess: 20 } as const;
+const NEAR = {
+  oneSlip: 40,
+  eachFurther: 6,
+  otherKind: 2,
+  noSpecies: 12,
+  wholeName: 12,
+  guess: 20,
+} as const;
 /** Cost of a word that goes on behind what was typed. */
 const GOES_ON = 0.5;
 /** Shorter words are too often another word with a letter changed: `seal` is no Teal. */
@@ -131,7 +138,11 @@ function nearMatch(name: IndexedName, costs: readonly Costs[]): Match | null {
     const alike = word.length >= LEAST_SURE && word[0] === part[0];
     if (!alike || !(least === 1 || (least === 2 && english && whole))) sure = false;
   }
-  const score = NEAR.oneSlip - NEAR.eachFurther * (sum - 1) - (english ? 0 : NEAR.otherKind);
-  if (!sure) return { how: 'loose', score: score - NEAR.guess, name };
+  const score =
+    NEAR.oneSlip -
+    NEAR.eachFurther * (sum - 1) -
+    (english ? 0 : NEAR.otherKind) -
+    (name.of === 'species' ? 0 : NEAR.noSpecies);
+  if (!sure) return { how: 'loose', score: Math.max(1, score - NEAR.guess), name };
   return { how: 'near', score: whole ? score + NEAR.wholeName : score, name };
 }

@@ -1,4 +1,5 @@
-import { fourLetterCode, initialsOf, lettersOf, plainWords } from './names.ts';
+import { isOfSeveral, isSpecies } from '../visit/entry.ts';
+import { fourLetterCode, initialsOf, lettersOf, otherSpelling, plainWords } from './names.ts';
 import type { Taxon } from './taxon.ts';
 
 /** Which of a taxon's names matched. */
@@ -12,9 +13,11 @@ export interface IndexedName {
   words: readonly string[];
   /** All words run together, for `woodpigeon` and `wood pigeon` alike. */
   joined: string;
-  /** Empty for scientific names, which nobody abbreviates so. */
+  /** Of a species, of a genus or family whose species was not named, or of a pair or hybrid. */
+  of: 'species' | 'group' | 'several';
+  /** Empty for scientific names, and for what is no species, which nobody abbreviates so. */
   initials: string;
-  /** Small letters; empty for scientific names. */
+  /** Small letters; empty like the initials. */
   code: string;
 }
 
@@ -55,25 +58,39 @@ export function indexTaxa(taxa: readonly Taxon[]): TaxonIndex {
 }
 
 function namesOf(taxon: Taxon): IndexedName[] {
+  // `gra` must find a Grey Heron as it finds a Gray Wolf, so both spellings are names.
+  const spelt = (kind: NameKind) => (text: string) => {
+    const other = otherSpelling(text);
+    const name = indexed(taxon, text, kind);
+    return other === text ? [name] : [name, { ...indexed(taxon, other, kind), text }];
+  };
   const ready = (kind: NameKind) => (text: string) => indexed(taxon, text, kind);
   return [
-    ...(taxon.vernacularName === null ? [] : [taxon.vernacularName]).map(ready('vernacular')),
-    ...taxon.otherEnglishNames.map(ready('other')),
-    ...[taxon.scientificName].map(ready('scientific')),
+    ...(taxon.vernacularName === null ? [] : [taxon.vernacularName]).flatMap(spelt('vernacular')),
+    ...taxon.otherEnglishNames.flatMap(spelt('other')),
+    // A genus is no name of the pairs and hybrids within it.
+    ...(isOfSeveral(taxon) ? [] : [taxon.scientificName]).map(ready('scientific')),
     ...taxon.olderScientificNames.map(ready('older')),
   ];
 }
 
 function indexed(taxon: Taxon, text: string, kind: NameKind): IndexedName {
   const words = plainWords(text);
-  const english = kind === 'vernacular' || kind === 'other';
+  const of = whatOf(taxon);
+  const short = of === 'species' && (kind === 'vernacular' || kind === 'other');
   return {
+    of,
     taxon,
     text,
     kind,
     words,
     joined: words.join(''),
-    initials: english ? initialsOf(words) : '',
-    code: english ? fourLetterCode(text).toLowerCase() : '',
+    initials: short ? initialsOf(words) : '',
+    code: short ? fourLetterCode(text, words).toLowerCase() : '',
   };
+}
+
+function whatOf(taxon: Taxon): IndexedName['of'] {
+  if (isOfSeveral(taxon)) return 'several';
+  return isSpecies(taxon) ? 'species' : 'group';
 }

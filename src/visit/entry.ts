@@ -14,8 +14,16 @@ export type RedListCategory = z.infer<typeof RedListCategory>;
  */
 export const EntryTaxon = z.looseObject({
   scientificName: z.string().min(1),
+  /**
+   * What the name leaves open, apart from the name as Darwin Core asks: `sp.` or `indet.` for a genus
+   * or family whose species was not named, `hirundo/paradisaea` for one of a pair, `ferina × fuligula`
+   * for a hybrid, `agg.` for an aggregate; else null.
+   */
+  identificationQualifier: z.string().nullable(),
   vernacularName: z.string().nullable(),
   taxonRank: z.string().min(1),
+  /** Darwin Core's words for the region of the list, such as `native` or `introduced`; null if unsaid. */
+  establishmentMeans: z.string().nullable(),
   redListCategory: RedListCategory,
   /** Where the category comes from, with its year. */
   redListSource: z.string().nullable(),
@@ -53,8 +61,41 @@ export const Entry = Observation.extend({
 });
 export type Entry = Declared<z.infer<typeof Entry>>;
 
+/** What two entries of the same taxon share: the name and what it leaves open. */
+export function taxonKey({
+  scientificName,
+  identificationQualifier,
+}: Pick<EntryTaxon, 'scientificName' | 'identificationQualifier'>): string {
+  return identificationQualifier === null
+    ? scientificName
+    : `${scientificName} ${identificationQualifier}`;
+}
+
+/** Ranks at which a species is named; a genus or a family counts as no species. */
+const NAMED_RANKS: ReadonlySet<string> = new Set([
+  'species',
+  'speciesAggregate',
+  'subspecies',
+  'variety',
+  'form',
+]);
+
+/** Does the taxon name one species, or a part of one? A pair, a hybrid, a genus and a family do not. */
+export function isSpecies(
+  taxon: Pick<EntryTaxon, 'taxonRank' | 'identificationQualifier'>,
+): boolean {
+  return NAMED_RANKS.has(taxon.taxonRank) && !isOfSeveral(taxon);
+}
+
+/** Is it one of a pair, or a hybrid? Its qualifier has a slash or the sign of crossing. */
+export function isOfSeveral({
+  identificationQualifier,
+}: Pick<EntryTaxon, 'identificationQualifier'>): boolean {
+  return /[/×]/.test(identificationQualifier ?? '');
+}
+
 /** Is it a record that nothing was there? None counted is worth a line, and no sighting. */
-export function isAbsence({ count }: Observation): boolean {
+export function isAbsence({ count }: Pick<Observation, 'count'>): boolean {
   return 'value' in count && count.value === 0;
 }
 

@@ -134,14 +134,15 @@ function noted(
  * by the place of its redo, an undone one in `undone` by the place of its undo.
  */
 export function standingChanges(visit: Visit): { done: number[]; undone: number[] } {
-  const done: number[] = [];
+  let done: number[] = [];
   let undone: number[] = [];
   visit.changes.forEach((change, index) => {
+    // By their places, not as the last: the changes of two copies of a visit may stand between.
     if (change.undoes !== null) {
-      done.pop();
+      done = done.filter((place) => place !== change.undoes);
       undone.push(index);
     } else if (change.redoes !== null) {
-      undone.pop();
+      undone = undone.filter((place) => place !== change.redoes);
       done.push(index);
     } else {
       done.push(index);

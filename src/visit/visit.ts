@@ -1,13 +1,13 @@
 import * as z from 'zod';
 import type { Declared } from './declared.ts';
 import { Effort, watchedTime } from './effort.ts';
-import { Entry, isAbsence } from './entry.ts';
+import { Entry, isAbsence, isSpecies, taxonKey } from './entry.ts';
 import { Place } from './place.ts';
 import { epochOf, isTimeZone, Stamp } from './time.ts';
 import { Weather } from './weather.ts';
 
 /** The number in every visit file; it rises when an older program could misread a newer file. */
-export const FORMAT_VERSION = 1;
+export const FORMAT_VERSION = 2;
 
 const about = {
   /** When the change was made. */
@@ -40,6 +40,21 @@ export const Change = z.discriminatedUnion('part', [
 ]);
 export type Change = Declared<z.infer<typeof Change>>;
 
+/**
+ * A part of the visit that two copies of the notebook changed each in its own way: the value that
+ * stands and the other one, in words, for a person to settle. Both stand in the changes whole.
+ */
+export const Conflict = z.looseObject({
+  part: z.enum(['entry', 'place', 'weather', 'effort', 'description', 'end']),
+  /** Of the entry; null for another part. */
+  entryId: z.uuid().nullable(),
+  /** Time of the change that stands. */
+  time: Stamp,
+  stands: z.string(),
+  other: z.string(),
+});
+export type Conflict = Declared<z.infer<typeof Conflict>>;
+
 /** One outing at one place: one file. Fields that this version does not know are kept. */
 export const Visit = z.looseObject({
   format: z.literal('tussock-visit'),
@@ -55,6 +70,7 @@ export const Visit = z.looseObject({
   description: z.string().nullable(),
   entries: z.array(Entry),
   changes: z.array(Change),
+  conflicts: z.array(Conflict),
 });
 export type Visit = Declared<z.infer<typeof Visit>>;
 
@@ -82,6 +98,7 @@ export function newVisit(given: {
     description: null,
     entries: [],
     changes: [],
+    conflicts: [],
   };
 }
 
@@ -95,10 +112,12 @@ export function standing(visit: Visit): Entry[] {
   return visit.entries.filter((entry) => entry.struck === null);
 }
 
-/** How many taxa a visit has seen: standing, named and not counted as none. */
-export function taxaSeen(visit: Visit): number {
-  const seen = standing(visit).filter((entry) => !isAbsence(entry));
-  return new Set(seen.flatMap((entry) => entry.taxon?.scientificName ?? [])).size;
+/** How many species a visit has seen: standing, named to the species and not counted as none. */
+export function speciesSeen(visit: Visit): number {
+  const seen = standing(visit).flatMap(({ taxon, ...entry }) =>
+    taxon !== null && isSpecies(taxon) && !isAbsence(entry) ? taxonKey(taxon) : [],
+  );
+  return new Set(seen).size;
 }
 
 /** Milliseconds for which somebody watched: until the end, or until `now` (epoch milliseconds). */

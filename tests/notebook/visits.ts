@@ -108,8 +108,10 @@ const places = loose<NonNullable<Visit['place']>>({
 });
 const taxa = loose<NonNullable<Entry['taxon']>>({
   scientificName: filled,
+  identificationQualifier: orNull(filled),
   vernacularName: orNull(words),
   taxonRank: filled,
+  establishmentMeans: orNull(filled),
   redListCategory: fc.constantFrom(...RED_LIST_CATEGORIES),
   redListSource: orNull(words),
   sensitivity: orNull(fc.constantFrom('low', 'medium', 'high', 'extreme')),
@@ -164,7 +166,7 @@ const changes = fc.oneof(
 /** Any visit that a file may hold, with fields that this version does not know. */
 export const anyVisit = loose<Visit>({
   format: fc.constant('tussock-visit'),
-  formatVersion: fc.constant(1),
+  formatVersion: fc.constant(2),
   id: fc.uuid(),
   timeZone: zones,
   start: moments,
@@ -175,4 +177,5 @@ export const anyVisit = loose<Visit>({
   description: orNull(words),
   entries: fc.array(entries, { maxLength: 3 }),
   changes: fc.array(changes, { maxLength: 3 }),
+  conflicts: fc.constant([]),
 });

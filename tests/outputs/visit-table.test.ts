@@ -27,6 +27,7 @@ describe('a row of the visit table', () => {
         coordinateUncertaintyInMeters: '',
         vernacularName: 'Mallard',
         scientificName: 'Anas platyrhynchos',
+        taxonRank: 'species',
         verbatimIdentification: 'mall',
         identificationQualifier: '?',
         count: '5',

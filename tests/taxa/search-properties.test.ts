@@ -2,14 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { clearHit, search } from '../../src/taxa/search.ts';
 import type { Taxon } from '../../src/taxa/taxon.ts';
+import { isSpecies } from '../../src/visit/entry.ts';
 import { birdIndex, birds, hitsFor } from './birds.ts';
 
 const names = birds.taxa.flatMap((taxon) =>
   [
     taxon.vernacularName ?? taxon.scientificName,
-    taxon.scientificName,
-    ...taxon.otherEnglishNames,
-    ...taxon.olderScientificNames,
+    // Of a genus, several rows may say what was seen: a group, pairs and hybrids.
+    ...(isSpecies(taxon)
+      ? [taxon.scientificName, ...taxon.otherEnglishNames, ...taxon.olderScientificNames]
+      : []),
   ].map((name) => ({ name, taxon })),
 );
 

@@ -24,7 +24,7 @@ test('the first start is ready for a name: a few letters, a count and Enter are 
 });
 
 test('a walk of thirty species, counted by keys alone, comes back whole as JSON and as CSV', async () => {
-  const list = readFileSync(new URL('../../taxa/britain-ireland-birds.csv', import.meta.url));
+  const list = readFileSync(new URL('../../taxa/britain-ireland/birds.csv', import.meta.url));
   const names = (parse(list, { columns: true }) as { vernacularName: string }[])
     .map((row) => row.vernacularName)
     .filter((_, at) => at % 11 === 0)

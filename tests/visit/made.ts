@@ -36,8 +36,10 @@ export function visitAt(place: Place | null = placeOf(), start = START, id = 1):
 export function taxonOf(over: Partial<EntryTaxon> = {}): EntryTaxon {
   return {
     scientificName: 'Anas platyrhynchos',
+    identificationQualifier: null,
     vernacularName: 'Mallard',
     taxonRank: 'species',
+    establishmentMeans: 'native',
     redListCategory: 'LC',
     redListSource: 'IUCN',
     sensitivity: null,

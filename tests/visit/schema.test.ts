@@ -57,7 +57,7 @@ describe('the visit schema', () => {
 
   test.each<[string, (visit: Record<string, unknown>) => void]>([
     ['another format', (visit) => Object.assign(visit, { format: 'visit' })],
-    ['a newer format version', (visit) => Object.assign(visit, { formatVersion: 2 })],
+    ['a newer format version', (visit) => Object.assign(visit, { formatVersion: 3 })],
     ['an id that is none', (visit) => Object.assign(visit, { id: '7' })],
     ['a zone that nobody knows', (visit) => Object.assign(visit, { timeZone: 'Mars/Olympus' })],
     [

@@ -2,7 +2,7 @@ import type { Known } from '../../taxa/known.ts';
 import { categoryLetters, isThreatened } from '../../taxa/red-list.ts';
 import type { Hit } from '../../taxa/search.ts';
 import { countShown } from '../../visit/count.ts';
-import { nameOf, taxonName } from '../../visit/entry.ts';
+import { nameOf, taxonKey, taxonName } from '../../visit/entry.ts';
 import { countOf, readEntryLine } from '../../visit/entry-line.ts';
 import { placeKey } from '../../visit/place.ts';
 import { cell, cut, type Row, span } from '../paint.ts';
@@ -66,7 +66,7 @@ function taxonText(session: Session, hit: Hit, chosen: boolean, width: number): 
       cell(name + also, nameWidth),
       cell(scientific, scientificWidth),
       cell(categoryLetters(taxon.redListCategory), 4),
-      knownWords(session, taxon.scientificName),
+      knownWords(session, taxonKey(taxon)),
     ].join(' '),
     width,
   );
@@ -94,18 +94,18 @@ function countWords(session: Session, countedSingly: boolean): string {
   return countShown(count);
 }
 
-function knownWords({ known, visit }: Session, scientificName: string): string {
+function knownWords({ known, visit }: Session, key: string): string {
   if (!known) return '';
-  const taxon = known.taxa.get(scientificName);
+  const taxon = known.taxa.get(key);
   const here = visit.place ? taxon?.here.get(placeKey(visit.place.name)) : undefined;
   if (here) return `${here.visits}x here, ${lastWords(here.last, visit.start)}`;
-  if (!taxon) return loggedToday(visit, scientificName) ? 'today' : known.visits === 0 ? '' : 'new';
+  if (!taxon) return loggedToday(visit, key) ? 'today' : known.visits === 0 ? '' : 'new';
   return `${visit.place ? 'new here, ' : ''}${lastWords(taxon.last, visit.start)}`;
 }
 
-function loggedToday(visit: Session['visit'], scientificName: string): boolean {
+function loggedToday(visit: Session['visit'], key: string): boolean {
   return visit.entries.some(
-    (entry) => entry.struck === null && entry.taxon?.scientificName === scientificName,
+    ({ struck, taxon }) => struck === null && taxon !== null && taxonKey(taxon) === key,
   );
 }
 

@@ -1,4 +1,4 @@
-import { priorFor } from '../../taxa/known.ts';
+import { occasionOf, priorFor } from '../../taxa/expected.ts';
 import { type Hit, search } from '../../taxa/search.ts';
 import { type Entry, nameOf } from '../../visit/entry.ts';
 import { readEntryLine } from '../../visit/entry-line.ts';
@@ -54,11 +54,11 @@ let lastSearch: LastSearch = { of: [], hits: [] };
 
 /** The key handler and the frame ask for the same hits; the search runs once. */
 function taxonHits(session: Session, words: string): Hit[] {
-  const place = session.visit.place ? placeKey(session.visit.place.name) : null;
-  const date = stampNow(session).slice(0, 10);
-  const of = [session.index, session.known, place, date, words];
-  if (of.some((part, index) => part !== lastSearch.of[index]) || lastSearch.of.length === 0)
-    lastSearch = { of, hits: search(session.index, words, priorFor(session.known, place, date)) };
+  const { index, known, visit } = session;
+  const occasion = occasionOf(visit, stampNow(session));
+  const of = [index, known, visit, occasion.date, words];
+  if (of.some((part, at) => part !== lastSearch.of[at]) || lastSearch.of.length === 0)
+    lastSearch = { of, hits: search(index, words, priorFor(index, known, occasion)) };
   return lastSearch.hits;
 }
 

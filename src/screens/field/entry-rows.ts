@@ -3,7 +3,7 @@ import { CATEGORY_WORDS, categoryLetters, isThreatened } from '../../taxa/red-li
 import { countShown, partsText } from '../../visit/count.ts';
 import { type Entry, nameOf } from '../../visit/entry.ts';
 import { clockOf, epochOf, offsetOf, stamp } from '../../visit/time.ts';
-import { standing, taxaSeen, zoneOf } from '../../visit/visit.ts';
+import { speciesSeen, standing, zoneOf } from '../../visit/visit.ts';
 import { cell, fitting, type Row, rule, type Span, span } from '../paint.ts';
 import { type Session, stampNow, unsavedNumbers } from './session.ts';
 
@@ -54,7 +54,7 @@ function sumWords(session: Session, from: number, rows: number, width: number): 
   const parts = [
     `${stand.length} ${stand.length === 1 ? 'entry' : 'entries'}`,
     savedWords(session),
-    `${taxaSeen(session.visit)} species`,
+    `${speciesSeen(session.visit)} species`,
     unnamed === 0 ? '' : `${unnamed} unnamed`,
     hidden > 0 ? `${hidden} more below` : '',
   ];

@@ -1,6 +1,6 @@
 import { distanceWords } from '../../visit/effort.ts';
 import { durationWords } from '../../visit/time.ts';
-import { standing, taxaSeen, watched } from '../../visit/visit.ts';
+import { speciesSeen, standing, watched } from '../../visit/visit.ts';
 import { fitting, type Row, span, widthOf, wrapped } from '../paint.ts';
 import { choicesOf } from './choices.ts';
 import { type Binding, KEYMAP, keyWords, MENU, wordsNow } from './keymap.ts';
@@ -61,7 +61,7 @@ function questionWords(session: Session): string {
 
 function endedWords({ visit, now }: Session): string {
   const entries = standing(visit).length;
-  return `The visit is ended: ${entries} ${entries === 1 ? 'entry' : 'entries'}, ${taxaSeen(visit)} species, watched for ${durationWords(watched(visit, now))}.`;
+  return `The visit is ended: ${entries} ${entries === 1 ? 'entry' : 'entries'}, ${speciesSeen(visit)} species, watched for ${durationWords(watched(visit, now))}.`;
 }
 
 function menuRows(session: Session, width: number): Row[] {

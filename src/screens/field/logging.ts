@@ -1,8 +1,9 @@
 import { firstOf } from '../../taxa/known.ts';
 import { observationOf } from '../../taxa/observation.ts';
 import { CATEGORY_WORDS, isThreatened } from '../../taxa/red-list.ts';
+import { sensitivityOf } from '../../taxa/sensitivity.ts';
 import { countShown } from '../../visit/count.ts';
-import { type Entry, isAbsence, nameOf, type Observation } from '../../visit/entry.ts';
+import { type Entry, isAbsence, nameOf, type Observation, taxonKey } from '../../visit/entry.ts';
 import { readEntryLine } from '../../visit/entry-line.ts';
 import { updateVisit } from '../../visit/update.ts';
 import { entryNumbered } from '../../visit/visit.ts';
@@ -60,7 +61,13 @@ export function saveChange(session: Session): Result {
 /** An entry opened and kept without a change must not become one. */
 function sameLine(before: Observation, after: Observation): boolean {
   const told = ({ taxon, words, uncertain, count, parts, description }: Observation) =>
-    JSON.stringify([taxon?.scientificName ?? words, uncertain, count, parts, description]);
+    JSON.stringify([
+      taxon === null ? words : taxonKey(taxon),
+      uncertain,
+      count,
+      parts,
+      description,
+    ]);
   return told(before) === told(after);
 }
 
@@ -98,8 +105,8 @@ function told(result: Result, entry: Entry | null): Result {
   const { session } = result;
   const category = entry.taxon?.redListCategory ?? 'NE';
   const name = cut(nameOf(entry), NAME_WIDTH);
-  if (isThreatened(category) && !isAbsence(entry)) {
-    const words = `${name}, ${category}, ${CATEGORY_WORDS[category]}: keep your distance. Exports withhold the exact place.`;
+  if (entry.taxon !== null && isThreatened(category) && !isAbsence(entry)) {
+    const words = `${name}, ${category}, ${CATEGORY_WORDS[category]}: keep your distance.${sensitivityOf(entry.taxon) === null ? '' : ' Exports withhold the exact place.'}`;
     return sayingSo(result, 'caution', words);
   }
   const line = [`${entry.number} ${name}`, countShown(entry.count)].join(' ');

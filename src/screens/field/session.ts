@@ -39,8 +39,8 @@ export interface Session {
   chosen: number;
   message: Message | null;
   index: TaxonIndex;
-  /** Groups of the lists in use, such as `birds`. */
-  groups: readonly string[];
+  /** The groups of the lists in use, such as `birds`, by the names of the lists. */
+  groups: Readonly<Record<string, string>>;
   /** What other visits tell; null until they have been read. */
   known: Known | null;
   /** The place was taken over from the last visit and nobody has said that it is right. */
@@ -58,6 +58,7 @@ export type FieldEvent =
   | { kind: 'key'; key: Key; now: number; id: string }
   | { kind: 'tick'; now: number }
   | { kind: 'size'; size: Size }
+  | { kind: 'lists'; index: TaxonIndex; groups: Session['groups'] }
   | { kind: 'known'; known: Known }
   | { kind: 'notice'; words: string }
   | { kind: 'saved'; changes: number; file: string }
@@ -167,8 +168,16 @@ function startingLine({ mode, visit, groups }: Session): Line {
   if (mode.at !== 'ask') return EMPTY_LINE;
   if (mode.question === 'description') return lineOf(visit.description ?? '');
   if (mode.question === 'effort') return lineOf(effortText(visit.effort));
-  if (mode.question === 'groups') return lineOf((visit.effort.groups ?? groups).join(', '));
+  if (mode.question === 'groups')
+    return lineOf((visit.effort.groups ?? groupsLogged(visit, groups)).join(', '));
   return EMPTY_LINE;
+}
+
+/** The groups of what was logged: of those the observer can say whether everything was. */
+function groupsLogged(visit: Visit, groups: Session['groups']): string[] {
+  const lists = new Set(visit.entries.map((entry) => entry.taxon?.list));
+  const logged = Object.entries(groups).filter(([list]) => lists.has(list));
+  return [...new Set(logged.map(([, group]) => group))];
 }
 
 export function withLine(session: Session, line: Line): Session {

@@ -29,6 +29,8 @@ export function updateField(session: Session, event: FieldEvent): Result {
       return still({ ...session, now: event.now });
     case 'size':
       return still({ ...session, size: event.size });
+    case 'lists':
+      return still({ ...session, index: event.index, groups: event.groups });
     case 'known':
       return still({ ...session, known: event.known });
     case 'notice':

@@ -9,10 +9,13 @@ import { epochOf } from '../../../src/visit/time.ts';
 import { newVisit } from '../../../src/visit/visit.ts';
 
 const csv = readFileSync(
-  new URL('../../../taxa/britain-ireland-birds.csv', import.meta.url),
+  new URL('../../../taxa/britain-ireland/birds.csv', import.meta.url),
   'utf8',
 );
-const INDEX = indexTaxa(readSpeciesList('britain-ireland-birds', csv).taxa);
+const INDEX = indexTaxa(
+  readSpeciesList({ name: 'britain-ireland-birds', region: 'britain-ireland', group: 'birds' }, csv)
+    .taxa,
+);
 
 const START = '2026-11-14T07:40:00+00:00';
 export const SALLOW_MERE = {
@@ -27,7 +30,7 @@ export function session(place: typeof SALLOW_MERE | null = SALLOW_MERE): Session
   return newSession({
     visit: newVisit({ id: uuid(0), timeZone: 'Europe/London', start: START, place }),
     index: INDEX,
-    groups: ['birds'],
+    groups: { 'britain-ireland-birds': 'birds' },
     placeAssumed: false,
     now: epochOf(START),
     message: null,

@@ -1,0 +1,101 @@
+import { readdir, readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { isCode } from '../notebook/durable-file.ts';
+import { reasonWords } from '../notebook/reason.ts';
+import { readSettings, type Settings } from '../notebook/settings.ts';
+import { inLanguages } from '../taxa/languages.ts';
+import { REGIONS, type Region, regionFor } from '../taxa/regions.ts';
+import type { SpeciesList } from '../taxa/species-list.ts';
+import type { Taxon } from '../taxa/taxon.ts';
+import { unitedTaxa } from '../taxa/united.ts';
+
+/** The species lists that a notebook uses, as read, and what could not be read. */
+export interface ListsInUse {
+  lists: SpeciesList[];
+  problems: string[];
+  settings: Settings;
+}
+
+/** A region's lists as the build read and checked them. */
+export async function shippedLists(region: Region): Promise<SpeciesList[]> {
+  const file = new URL(`./lists/${region}.json`, import.meta.url);
+  return JSON.parse(await readFile(file, 'utf8'));
+}
+
+/** Where the notebook keeps the lists that were added to it. */
+export function ownListPath(notebook: string, name: string): string {
+  return join(notebook, 'lists', `${name}.json`);
+}
+
+/**
+ * The lists that the settings name, else those for the region of a time zone and all own ones; own ones
+ * first. They were checked when they were built or added: a start only reads them.
+ */
+export async function listsInUse(notebook: string, timeZone: string): Promise<ListsInUse> {
+  const { settings, problem } = await readSettings(notebook);
+  const problems = problem === null ? [] : [problem];
+  const wanted = settings.lists;
+  const regions = (Object.keys(REGIONS) as Region[]).filter((region) =>
+    wanted === null
+      ? region === regionFor(timeZone)
+      : wanted.some((name) => name.startsWith(`${region}-`)),
+  );
+  const [own, ...shipped] = await Promise.all([ownLists(notebook), ...regions.map(shippedLists)]);
+  const all = [...own.lists, ...shipped.flat()];
+  const lists = wanted === null ? all : all.filter(({ name }) => wanted.includes(name));
+  const missing = (wanted ?? []).filter((name) => !lists.some((list) => list.name === name));
+  for (const name of missing)
+    problems.push(`The species list ${name} is not there. tussock lists shows which are.`);
+  return { lists, problems: [...problems, ...own.problems], settings };
+}
+
+/** The taxa of the lists in use, each once, with the names that the settings ask for. */
+export function taxaInUse({ lists, settings }: ListsInUse): Taxon[] {
+  return unitedTaxa(lists).map((taxon) => inLanguages(taxon, settings.languages));
+}
+
+/** The group of each list by the list's name. */
+export function groupsOf(lists: readonly SpeciesList[]): Record<string, string> {
+  return Object.fromEntries(lists.map(({ name, group }) => [name, group]));
+}
+
+/** The lists that were added to a notebook. */
+export async function ownLists(
+  notebook: string,
+): Promise<{ lists: SpeciesList[]; problems: string[] }> {
+  const names = await readdir(join(notebook, 'lists')).catch((error: unknown) => {
+    if (isCode(error, 'ENOENT')) return [];
+    throw error;
+  });
+  const lists: SpeciesList[] = [];
+  const problems: string[] = [];
+  for (const name of names.filter((each) => each.endsWith('.json')).sort()) {
+    const path = ownListPath(notebook, name.replace(/\.json$/, ''));
+    const read = await readFile(path, 'utf8').then(listFrom, reasonWords);
+    if (typeof read === 'string')
+      problems.push(`${path} can't be read (${read}). Add the list again with tussock lists add.`);
+    else lists.push(read);
+  }
+  return { lists, problems };
+}
+
+/** A look at the outline only: eleven thousand rows were checked when the list was added. */
+function listFrom(text: string): SpeciesList | string {
+  try {
+    const list = JSON.parse(text) as Partial<SpeciesList> | null;
+    const whole =
+      typeof list?.name === 'string' &&
+      typeof list.group === 'string' &&
+      typeof list.region === 'string' &&
+      Array.isArray(list.taxa) &&
+      list.taxa.every(
+        (taxon) =>
+          typeof taxon?.scientificName === 'string' &&
+          Array.isArray(taxon.otherEnglishNames) &&
+          Array.isArray(taxon.olderScientificNames),
+      );
+    return whole ? (list as SpeciesList) : 'it is not a species list';
+  } catch (error) {
+    return `it is not whole JSON: ${reasonWords(error)}`;
+  }
+}
