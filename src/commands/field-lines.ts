@@ -143,7 +143,7 @@ function answerWords(entry: Entry, first: string | null): string {
     entry.uncertain ? `${nameOf(entry)}?` : nameOf(entry),
     countShown(entry.count),
     partsText(entry.parts),
-    category === null ? 'unnamed' : categoryLetters(category) + caution,
+    entry.taxon === null ? 'unnamed' : categoryLetters(entry.taxon) + caution,
     first ?? '',
   ]
     .filter((part) => part !== '')

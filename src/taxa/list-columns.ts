@@ -15,6 +15,7 @@ export type Header = { columns: Column[]; missing: string[] } | { problem: strin
  * `scientificName`.
  */
 export function readHeader(cells: readonly string[], renamed: Record<string, string> = {}): Header {
+  const meanings = new Map(Object.entries(renamed));
   const unknown = Object.keys(renamed).filter((heading) => !cells.includes(heading));
   if (unknown.length > 0)
     return { problem: `there is no column ${unknown.join(', ')}; it has ${cells.join(', ')}.` };
@@ -23,7 +24,7 @@ export function readHeader(cells: readonly string[], renamed: Record<string, str
     return {
       problem: `${strange.join(', ')} is no column of a species list; they are ${COLUMNS.join(', ')}, and vernacularName:LANGUAGE.`,
     };
-  const columns = cells.map((cell) => columnOf(renamed[cell] ?? cell));
+  const columns = cells.map((cell) => columnOf(meanings.get(cell) ?? cell));
   const held = columns.map((column) => JSON.stringify(column));
   const twice = columns.findIndex((column, at) => column && held.indexOf(held[at] ?? '') < at);
   if (twice !== -1) return { problem: `its first line has the column ${cells[twice]} twice.` };

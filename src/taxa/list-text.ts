@@ -37,12 +37,18 @@ function utf16Of(bytes: Uint8Array): string | null {
   return null;
 }
 
+/** No header is longer, in UTF-16 code units. */
+const HEADER_LENGTH = 100_000;
 const SEPARATORS = [',', ';', '\t'] as const;
 
 /** What separates the cells: what the first line that is not empty has most of, outside quotes. */
 export function separatorOf(text: string): string {
-  const [first = ''] = text.trimStart().split(/[\r\n]/, 1);
-  const bare = first.replace(/"[^"]*"/g, '');
-  const count = (separator: string) => bare.split(separator).length;
+  // A heading in quotes may hold a line end.
+  const [first = ''] = text
+    .slice(0, HEADER_LENGTH)
+    .replace(/"[^"]*"/g, '""')
+    .trimStart()
+    .split(/[\r\n]/, 1);
+  const count = (separator: string) => first.split(separator).length;
   return SEPARATORS.toSorted((one, two) => count(two) - count(one))[0] ?? ',';
 }

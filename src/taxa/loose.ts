@@ -4,7 +4,7 @@ import { lettersOf } from './names.ts';
 import type { IndexedName, TaxonIndex } from './taxon-index.ts';
 
 /** Fits of guesses: a word end that was typed exactly, and the most that likeness can come to. */
-const LOOSE = { wordEnd: 24, likeness: 20 } as const;
+const LOOSE = { wordEnd: 78, likeness: 20 } as const;
 /** Shortest end of a word that is looked for: `hawk`, `finch`, `shank`. */
 const LEAST_END = 4;
 /** Length of the stretches by which candidates are found. */

@@ -45,18 +45,17 @@ const FIT = {
 
 /** What a name of another kind than the first English name loses, typed in full and in part. */
 const WHOLE_LOSS = { vernacular: 0, other: 3, scientific: 5, older: 6 } as const;
-const KIND_LOSS = { vernacular: 0, other: 7, scientific: 6, older: 8 } as const;
+const KIND_LOSS = { vernacular: 0, other: 8, scientific: 6, older: 9 } as const;
 /**
- * What a name loses that is of no one species: `tuf` is Tufted Duck before Tufted Duck/Scaup. Least
- * where each word is typed in full, since `gull` may well mean a gull whose species was not named.
+ * What a name loses that is of no one species: `tuf` is Tufted Duck before Tufted Duck/Scaup. A group
+ * whose words are typed in full loses nothing: `bat` may well mean a bat whose species was not named.
  */
 const VAGUE_LOSS = 30;
-const GROUP_LOSS = 6;
 /**
  * What whole words add (`sparrow` is House Sparrow before Sparrowhawk), and, in proportion, what is
  * typed of the whole name (`gre` is Great Tit before longer names that are as common).
  */
-const WHOLE_WORDS = 4;
+const WHOLE_WORDS = 3.5;
 const WHOLE_NAME = 4;
 /** Shortest text that is tried as run together from starts of words: less fits by chance. */
 const LEAST_RUN = 4;
@@ -78,7 +77,7 @@ export function fitOf(query: Query, name: IndexedName): number | null {
 function vagueLoss({ words }: Query, name: IndexedName): number {
   if (name.of === 'species') return 0;
   const inFull = name.of === 'group' && words.every((word) => name.words.includes(word));
-  return inFull ? GROUP_LOSS : VAGUE_LOSS;
+  return inFull ? 0 : VAGUE_LOSS;
 }
 
 /** One word for several: a code, initials, or starts of words run together (`btit`, `goldenpl`). */

@@ -1,4 +1,4 @@
-import type { RedListCategory } from '../visit/entry.ts';
+import { type EntryTaxon, isSpecies, type RedListCategory } from '../visit/entry.ts';
 
 /** IUCN Red List Categories and Criteria, version 3.1, second edition (2012): letters and words. */
 export const CATEGORY_WORDS: Record<RedListCategory, string> = {
@@ -15,8 +15,15 @@ export const CATEGORY_WORDS: Record<RedListCategory, string> = {
 
 const THREATENED: ReadonlySet<RedListCategory> = new Set(['CR', 'EN', 'VU']);
 
-/** The letters of a category, with a sign for threatened ones: meaning never hangs on colour. */
-export function categoryLetters(category: RedListCategory): string {
+/**
+ * The letters of a taxon's category, with a sign for threatened ones: meaning never hangs on colour. Only
+ * species are evaluated; a genus, a pair and a hybrid have none.
+ */
+export function categoryLetters(
+  taxon: Pick<EntryTaxon, 'redListCategory' | 'taxonRank' | 'identificationQualifier'>,
+): string {
+  const category = taxon.redListCategory;
+  if (category === 'NE' && !isSpecies(taxon)) return '';
   return isThreatened(category) ? `${category} !` : category;
 }
 

@@ -24,6 +24,23 @@ export function withoutAuthor(name: string): string {
   return kept.filter((_, at) => !isSubgenus(words, at)).join(' ');
 }
 
+/**
+ * A name apart from what it leaves open, which many tables write behind it: `Larus sp.`,
+ * `Rubus fruticosus agg.`. Darwin Core gives that a term of its own, identificationQualifier.
+ */
+export function qualifierApart(name: string): {
+  scientificName: string;
+  identificationQualifier: string | null;
+} {
+  const [, before, mark] = /^(.*\S)\s+(spp?|indet|agg)\.?$/su.exec(name.trim()) ?? [];
+  if (before === undefined || mark === undefined)
+    return { scientificName: name, identificationQualifier: null };
+  return {
+    scientificName: before,
+    identificationQualifier: mark === 'spp' ? 'sp.' : `${mark}.`,
+  };
+}
+
 /** `Larus (Larus) canus`: a name in brackets before the epithet. */
 function isSubgenus(words: readonly string[], at: number): boolean {
   const next = words[at + 1];

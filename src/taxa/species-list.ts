@@ -2,8 +2,8 @@ import { parse } from 'csv-parse/sync';
 import { taxonKey } from '../visit/entry.ts';
 import { type Column, readHeader } from './list-columns.ts';
 import { separatorOf } from './list-text.ts';
-import { rankOf, withoutAuthor } from './scientific-name.ts';
-import { type Taxon, TaxonRow } from './taxon.ts';
+import { qualifierApart, rankOf, withoutAuthor } from './scientific-name.ts';
+import { namesOf, type Taxon, TaxonRow } from './taxon.ts';
 
 /** What a list is called, and of which region and group it is. */
 export interface ListIdentity {
@@ -45,7 +45,8 @@ export function readSpeciesList(
   const seen = new Map<string, number>();
   for (const { record, info } of others) {
     const read = readRow(record, header.columns);
-    const where = `${name}, line ${info.lines}`;
+    const line = firstLine(record, info.lines);
+    const where = `${name}, line ${line}`;
     if (typeof read === 'string') {
       list.problems.push(`${where}: ${read}`);
       continue;
@@ -55,21 +56,31 @@ export function readSpeciesList(
     if (before !== undefined)
       list.problems.push(`${where}: ${key} stands in the list twice, first in line ${before}.`);
     else {
-      seen.set(key, info.lines);
+      seen.set(key, line);
       list.taxa.push({ ...read, list: name });
     }
   }
   return list;
 }
 
+/** The parser tells the line in which a row ends, and a cell in quotes may go over several. */
+function firstLine(cells: readonly string[], last: number): number {
+  return last - cells.reduce((ends, cell) => ends + cell.split('\n').length - 1, 0);
+}
+
 function rowsOf(csv: string): Row[] | string {
   try {
-    return parse(csv, {
+    // The parser counts CRLF in quotes as two line ends.
+    return parse(csv.replace(/\r\n?/g, '\n'), {
       bom: true,
       info: true,
       delimiter: separatorOf(csv),
       // A row with a cell too many or too few must not take the others with it.
       relax_column_count: true,
+      // A quote inside a cell that has none around it is a part of it: 5" shell.
+      relax_quotes: true,
+      // Spreadsheets end a table with rows of separators only.
+      skip_records_with_empty_values: true,
       skip_empty_lines: true,
       trim: true,
     }) as unknown as Row[];
@@ -87,22 +98,31 @@ function readRow(
     return `${cells.length} cells, where the first line has ${columns.length}: put cells that hold a separator in quotes.`;
   const record: Record<string, string> = {};
   const namesIn: Record<string, string[]> = {};
-  columns.forEach((column, at) => {
-    const cell = cells[at] ?? '';
-    if (column === null) return;
+  for (const [at, column] of columns.entries()) {
+    if (column === null) continue;
+    const cell = (cells[at] ?? '').trim();
+    const heading = 'column' in column ? column.column : `vernacularName:${column.language}`;
+    if (/\p{Cc}/u.test(cell))
+      return `${heading}: ${JSON.stringify(cell)} holds a control character or a line end: take it out.`;
     if ('column' in column) record[column.column] = cell;
-    else if (cell !== '') namesIn[column.language] = cell.split('|').map((name) => name.trim());
-  });
-  const strange = Object.values(record).find((cell) => /\p{Cc}/u.test(cell));
-  if (strange !== undefined)
-    return `${JSON.stringify(strange)} holds a control character: take it out.`;
+    else if (namesOf(cell).length > 0) namesIn[column.language] = namesOf(cell);
+  }
   const read = TaxonRow.safeParse(record);
   if (!read.success) {
     const issue = read.error.issues[0];
     return `${issue?.path.join('.') ?? 'row'}: ${issue?.message ?? 'not understood'}`;
   }
-  const scientificName = withoutAuthor(read.data.scientificName);
-  const taxonRank = read.data.taxonRank || rankOf(scientificName);
-  const row = { ...read.data, scientificName, taxonRank };
+  const row = { ...read.data, ...nameAndRank(read.data) };
   return Object.keys(namesIn).length === 0 ? row : { ...row, namesIn };
+}
+
+/** The name apart from its author and from what it leaves open, with the rank that is given or told by its form. */
+function nameAndRank({ scientificName, identificationQualifier, taxonRank }: TaxonRow) {
+  const apart =
+    identificationQualifier === null
+      ? qualifierApart(scientificName)
+      : { scientificName, identificationQualifier };
+  const name = withoutAuthor(apart.scientificName);
+  const told = apart.identificationQualifier === 'agg.' ? 'speciesAggregate' : rankOf(name);
+  return { ...apart, scientificName: name, taxonRank: taxonRank || told };
 }

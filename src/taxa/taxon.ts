@@ -2,23 +2,29 @@ import * as z from 'zod';
 import { type EntryTaxon, RED_LIST_CATEGORIES, type RedListCategory } from '../visit/entry.ts';
 import { CATEGORY_WORDS } from './red-list.ts';
 
-const names = z
-  .string()
-  .default('')
-  .transform((text) =>
-    text
-      .split('|')
-      .map((name) => name.trim())
-      .filter((name) => name !== ''),
-  );
+const names = z.string().default('').transform(namesOf);
 const orNull = z
   .string()
   .default('')
   .transform((text) => (text === '' ? null : text));
 const text = z.string().default('');
 
-const TRUTH: Record<string, boolean> = { '': true, true: true, yes: true, false: false, no: false };
-const SENSITIVITIES = ['low', 'medium', 'high', 'extreme'] as const;
+const TRUTH: ReadonlyMap<string, boolean> = new Map([
+  ['', true],
+  ['true', true],
+  ['yes', true],
+  ['false', false],
+  ['no', false],
+]);
+export const SENSITIVITIES = ['low', 'medium', 'high', 'extreme'] as const;
+
+/** The names of a cell, which ` | ` separates. */
+export function namesOf(cell: string): string[] {
+  return cell
+    .split('|')
+    .map((name) => name.trim())
+    .filter((name) => name !== '');
+}
 
 /** A column whose cells are read by `read`; what it can't take is told with what it takes. */
 function cells<Value>(read: (cell: string) => Value | undefined, takes: string) {
@@ -53,7 +59,7 @@ export const TaxonRow = z.object({
   redListCategory: cells(categoryIn, `one of ${RED_LIST_CATEGORIES.join(' ')}, or nothing`),
   redListSource: orNull,
   /** Whether people count these one by one (birds) or only note that they are there (plants). */
-  countedSingly: cells((cell) => TRUTH[cell.toLowerCase()], 'true or false'),
+  countedSingly: cells((cell) => TRUTH.get(cell.toLowerCase()), 'true or false'),
   /** How often it is met in the region: 1 common, 2 fairly common, 3 scarce, 4 rare; null if unsaid. */
   frequency: cells(
     (cell) => (cell === '' ? null : /^[1-4]$/.test(cell) ? Number(cell) : undefined),

@@ -1,13 +1,14 @@
 import { taxonKey } from '../visit/entry.ts';
+import { sensitivityOf } from './sensitivity.ts';
 import type { SpeciesList } from './species-list.ts';
-import type { Taxon } from './taxon.ts';
+import { SENSITIVITIES, type Taxon } from './taxon.ts';
 
-const SENSITIVITIES = [null, 'low', 'medium', 'high', 'extreme'] as const;
+const STRENGTHS = [null, ...SENSITIVITIES] as const;
 
 /**
  * The taxa of several lists, each once. A taxon of several lists stands as in the first, with the names
- * of all; what the first does not say is taken from the next, and the strongest sensitivity holds: a
- * list of one's own must not uncover a place.
+ * of all; what the first does not say is taken from the next, and the strongest sensitivity holds, also
+ * the one for its category: a list of one's own must not uncover a place.
  */
 export function unitedTaxa(lists: readonly SpeciesList[]): Taxon[] {
   const [only, ...others] = lists;
@@ -41,8 +42,8 @@ function united(first: Taxon, next: Taxon): Taxon {
     redListCategory: evaluated.redListCategory,
     redListSource: evaluated.redListSource,
     frequency: first.frequency ?? next.frequency,
-    sensitivity: stronger(first.sensitivity, next.sensitivity),
-    namesIn: { ...next.namesIn, ...first.namesIn },
+    sensitivity: stronger(sensitivityOf(first), sensitivityOf(next)),
+    ...(first.namesIn || next.namesIn ? { namesIn: { ...next.namesIn, ...first.namesIn } } : {}),
   };
 }
 
@@ -51,5 +52,5 @@ function english({ vernacularName, otherEnglishNames }: Taxon): string[] {
 }
 
 function stronger(one: Taxon['sensitivity'], two: Taxon['sensitivity']): Taxon['sensitivity'] {
-  return SENSITIVITIES[Math.max(SENSITIVITIES.indexOf(one), SENSITIVITIES.indexOf(two))] ?? null;
+  return STRENGTHS[Math.max(STRENGTHS.indexOf(one), STRENGTHS.indexOf(two))] ?? null;
 }

@@ -9,7 +9,7 @@ import { placeOf, visitAt, withLogged } from '../visit/made.ts';
 // the table uses.
 const TERMS = [
   ...['eventDate', 'eventTime', 'locality', 'decimalLatitude', 'decimalLongitude'],
-  ...['coordinateUncertaintyInMeters', 'vernacularName', 'scientificName'],
+  ...['coordinateUncertaintyInMeters', 'vernacularName', 'scientificName', 'taxonRank'],
   ...[
     'verbatimIdentification',
     'identificationQualifier',

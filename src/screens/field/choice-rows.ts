@@ -2,7 +2,7 @@ import type { Known } from '../../taxa/known.ts';
 import { categoryLetters, isThreatened } from '../../taxa/red-list.ts';
 import type { Hit } from '../../taxa/search.ts';
 import { countShown } from '../../visit/count.ts';
-import { nameOf, taxonKey, taxonName } from '../../visit/entry.ts';
+import { isSpecies, nameOf, taxonKey, taxonName } from '../../visit/entry.ts';
 import { countOf, readEntryLine } from '../../visit/entry-line.ts';
 import { placeKey } from '../../visit/place.ts';
 import { cell, cut, type Row, span } from '../paint.ts';
@@ -55,9 +55,11 @@ function taxonText(session: Session, hit: Hit, chosen: boolean, width: number): 
   const { taxon } = hit;
   const name = taxonName(taxon);
   const also =
-    hit.matched === name || hit.matched === taxon.scientificName ? '' : ` (${hit.matched})`;
+    hit.matched === name || hit.matched === taxon.scientificName || !isSpecies(taxon)
+      ? ''
+      : ` (${hit.matched})`;
   const narrow = width < NARROW;
-  const scientific = narrow ? shortGenus(taxon.scientificName) : taxon.scientificName;
+  const scientific = narrow ? shortGenus(taxonKey(taxon)) : taxonKey(taxon);
   const scientificWidth = narrow ? 14 : Math.min(26, Math.floor(width * 0.27));
   const nameWidth = Math.max(14, Math.min(34, Math.floor(width * 0.35)));
   return cut(
@@ -65,7 +67,7 @@ function taxonText(session: Session, hit: Hit, chosen: boolean, width: number): 
       countCell(session, chosen, taxon.countedSingly, width),
       cell(name + also, nameWidth),
       cell(scientific, scientificWidth),
-      cell(categoryLetters(taxon.redListCategory), 4),
+      cell(categoryLetters(taxon), 4),
       knownWords(session, taxonKey(taxon)),
     ].join(' '),
     width,

@@ -1,7 +1,7 @@
 import { firstOf } from '../../taxa/known.ts';
 import { CATEGORY_WORDS, categoryLetters, isThreatened } from '../../taxa/red-list.ts';
 import { countShown, partsText } from '../../visit/count.ts';
-import { type Entry, nameOf } from '../../visit/entry.ts';
+import { type Entry, nameOf, taxonKey } from '../../visit/entry.ts';
 import { clockOf, epochOf, offsetOf, stamp } from '../../visit/time.ts';
 import { speciesSeen, standing, zoneOf } from '../../visit/visit.ts';
 import { cell, fitting, type Row, rule, type Span, span } from '../paint.ts';
@@ -81,12 +81,9 @@ function entryRow(drawn: Drawn, entry: Entry): Row {
     span(cell(String(entry.number), 3, 'right'), 'quiet'),
     span(` ${clockHere(drawn, entry)} `),
     span(cell(name, nameWidth), 'strong'),
-    ...(wide ? [span(` ${cell(entry.taxon?.scientificName ?? '', 24)}`, 'quiet')] : []),
+    ...(wide ? [span(` ${cell(entry.taxon ? taxonKey(entry.taxon) : '', 24)}`, 'quiet')] : []),
     span(` ${cell(countShown(entry.count), 7, 'right')} `),
-    span(
-      cell(entry.taxon ? categoryLetters(entry.taxon.redListCategory) : '', 5),
-      threatened ? 'threat' : 'plain',
-    ),
+    span(cell(entry.taxon ? categoryLetters(entry.taxon) : '', 5), threatened ? 'threat' : 'plain'),
   ];
   const used = 1 + 3 + 7 + nameWidth + (wide ? 25 : 0) + 9 + 5;
   const row = [
