@@ -25,6 +25,9 @@ export const SALLOW_MERE: Place = {
   name: 'Sallow Mere',
   position: { latitude: 51.12, longitude: -2.85 },
   verbatimCoordinates: '51.12, -2.85',
+  uncertainty: null,
+  habitat: null,
+  protection: null,
   timeZone: ZONE,
 };
 

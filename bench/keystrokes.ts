@@ -1,4 +1,4 @@
-/** How few keys log each line of a walk, on an empty notebook and with the same walk a week before. */
+/** How few keys log each line of a walk, new and walked before, and each entry of an invented notebook. */
 import { randomUUID } from 'node:crypto';
 import { choicesOf } from '../src/screens/field/choices.ts';
 import { newSession, type Session } from '../src/screens/field/session.ts';
@@ -10,6 +10,7 @@ import { countText, GROUP_SIZES } from '../src/visit/count.ts';
 import { SALLOW_MERE, shipped, visitOf, ZONE } from './invented.ts';
 import { mean, printTable } from './measure.ts';
 import { queriesFor, startsOf } from './queries.ts';
+import { replay } from './replay.ts';
 import { WALK } from './walk.ts';
 
 const WALKED = Date.UTC(2026, 0, 17, 9, 30);
@@ -203,5 +204,6 @@ const took = columns.map(({ head, ways }) => {
 console.log(
   `\na ${PROMISE.name} x${PROMISE.count}: at most ${PROMISE.keys} keys are promised; ${took.join(', ')}`,
 );
+replay(taxa, index);
 for (const problem of problems) console.error(`WRONG LOG: ${problem}`);
 if (problems.length > 0) process.exitCode = 1;

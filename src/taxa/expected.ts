@@ -17,9 +17,9 @@ const SEASON = { least: 0.08, days: 60 } as const;
 /** A visit tells half as much after so many years. */
 const HALF_LIFE = 4;
 /** How many visits what is expected in the region weighs, beside the notebook's own. */
-const REGION_WEIGHT = 4;
+const REGION_WEIGHT = 2;
 /** How many visits what was seen at all places weighs, beside those to this place. */
-const ELSEWHERE_WEIGHT = 2;
+const ELSEWHERE_WEIGHT = 1;
 
 /** How many species of a list a visit meets before the notebook tells: most people log birds most. */
 const USUAL_RATE = { birds: 12, others: 1 } as const;
@@ -30,7 +30,7 @@ const TODAY_WEIGHT = 8;
 
 /** The scale of `Prior`: a taxon of every visit gets the most, one of `LEAST_SHARE` of them nothing. */
 const MOST = 20;
-const LEAST_SHARE = 1e-5;
+const LEAST_SHARE = 1e-4;
 
 /** When and where something is looked for. */
 export interface Occasion {
@@ -59,13 +59,13 @@ export function occasionOf(visit: Visit, now: Stamp): Occasion {
  * each the more the fewer visits there are:
  *
  *     regional = share of its frequency x species of its list a visit / sum of such shares in the list
- *     all      = (met + 4 regional) / (weight + 4)
- *     here     = (met here + 2 all) / (weight here + 2)
- *     prior    = 20 (1 - ln here / ln 0.00001)
+ *     all      = (met + 2 regional) / (weight + 2)
+ *     here     = (met here + all) / (weight here + 1)
+ *     prior    = 20 (1 - ln here / ln 0.0001)
  *
  * A visit weighs 1 on the day of the year, less with the days to it around the year (0.08 from 60 days
  * on), halved every four years. Species of a list a visit: 12 birds, 1 of others (of a short list
- * less), as four visits would
+ * less), as two visits would
  * tell, then the notebook's own, with today's as eight visits. The numbers are the project's own, tried
  * on an invented notebook.
  */

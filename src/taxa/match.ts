@@ -64,7 +64,9 @@ const CODE_LENGTH = 4;
 /** How well a query fits a name as typed; null where it does not. */
 export function fitOf(query: Query, name: IndexedName): number | null {
   const { joined } = query;
-  if (joined === name.joined) return FIT.wholeName - WHOLE_LOSS[name.kind];
+  // A genus in full may well be the start of one of its species.
+  const genus = name.of === 'group' && name.kind === 'scientific';
+  if (joined === name.joined && !genus) return FIT.wholeName - WHOLE_LOSS[name.kind];
   const fit = Math.max(
     wordFit(query, name.words),
     name.of === 'species' ? runTogetherFit(query, name) : 0,

@@ -16,5 +16,7 @@ export function observationOf(typed: string, line: EntryLine, taxon: Taxon | nul
     count: countOf(line, taxon?.countedSingly ?? false),
     parts: line.parts,
     description: line.description,
+    position: null,
+    heading: null,
   };
 }

@@ -5,6 +5,19 @@ import { epochOf, Stamp } from './time.ts';
 /** A stretch of the visit in which nobody was looking; open while `end` is null. */
 const Pause = z.looseObject({ start: Stamp, end: Stamp.nullable() });
 
+/** What a recorded track says of the walk. */
+export const Track = z.looseObject({
+  /** Name of the file that was read. */
+  file: z.string().min(1),
+  start: Stamp,
+  end: Stamp,
+  /** Milliseconds in which the observer moved. */
+  movingTime: z.number().min(0),
+  /** Metres climbed, smoothed; null where the track has no heights. */
+  climb: z.number().min(0).nullable(),
+});
+export type Track = Declared<z.infer<typeof Track>>;
+
 /** What went into a visit, so that its counts can be set beside those of another. */
 export const Effort = z.looseObject({
   pauses: z.array(Pause),
@@ -13,6 +26,8 @@ export const Effort = z.looseObject({
   observers: z.number().int().min(1).nullable(),
   /** In the observer's words: on foot, from the hide, by boat. */
   method: z.string().nullable(),
+  /** The track that the distance comes from; null where it was given by hand. */
+  track: Track.nullable(),
   /** Was everything noticed logged, so that what is missing was not seen? Null: not said. */
   complete: z.boolean().nullable(),
   /** The groups for which the answer holds, such as `birds`; null where it was not said. */

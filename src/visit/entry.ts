@@ -1,7 +1,9 @@
 import * as z from 'zod';
+import { Position } from '../ground/position.ts';
 import { Count, CountPart, countText, partsText } from './count.ts';
 import type { Declared } from './declared.ts';
 import { Stamp } from './time.ts';
+import { COMPASS } from './weather.ts';
 
 /** IUCN Red List categories, version 3.1 (2001, second edition 2012), from gone to not evaluated. */
 export const RED_LIST_CATEGORIES = ['EX', 'EW', 'CR', 'EN', 'VU', 'NT', 'LC', 'DD', 'NE'] as const;
@@ -47,6 +49,10 @@ export const Observation = z.looseObject({
   count: Count,
   parts: z.array(CountPart),
   description: z.string().nullable(),
+  /** Where it was, if not at the place of the visit. */
+  position: Position.nullable(),
+  /** Where passing birds were heading; null for what was not counted in passing. */
+  heading: z.enum(COMPASS).nullable(),
 });
 export type Observation = Declared<z.infer<typeof Observation>>;
 

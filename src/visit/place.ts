@@ -9,6 +9,12 @@ export const Place = z.looseObject({
   position: Position.nullable(),
   /** Coordinates word for word as they were typed. */
   verbatimCoordinates: z.string().nullable(),
+  /** Metres around the position in which the place surely lies; null where nobody said. */
+  uncertainty: z.number().positive().nullable(),
+  /** What grows or lies there, in the observer's words. */
+  habitat: z.string().nullable(),
+  /** Protected, or private ground; null for neither. Its name is then withheld in what is given out. */
+  protection: z.enum(['protected', 'private']).nullable(),
   /** IANA zone found from the position; null while the position is unknown. */
   timeZone: z.string().refine(isTimeZone, 'a time zone that this machine knows').nullable(),
 });
@@ -72,7 +78,15 @@ export function readPlace(text: string): { place: Place } | { problem: string } 
 }
 
 function named(name: string, position: Position | null, verbatimCoordinates: string | null): Place {
-  return { name, position, verbatimCoordinates, timeZone: null };
+  return {
+    name,
+    position,
+    verbatimCoordinates,
+    uncertainty: null,
+    habitat: null,
+    protection: null,
+    timeZone: null,
+  };
 }
 
 function isDegrees(digits: string, mark: string | undefined, letter: string | undefined): boolean {

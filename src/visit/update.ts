@@ -4,7 +4,10 @@ import type { Stamp } from './time.ts';
 import { type Change, entryNumbered, type Visit } from './visit.ts';
 
 /** The parts of a visit that are set whole. */
-export type Settable = Pick<Visit, 'place' | 'weather' | 'effort' | 'description' | 'end'>;
+export type Settable = Pick<
+  Visit,
+  'place' | 'weather' | 'effort' | 'description' | 'end' | 'highest'
+>;
 type SettableChange = {
   [Part in keyof Settable]: { do: 'set'; part: Part; value: Settable[Part] };
 }[keyof Settable];
@@ -179,9 +182,17 @@ export function nextInWords(visit: Visit, way: 'undo' | 'redo'): string | null {
   return change ? changeInWords(visit, change) : null;
 }
 
+const PART_WORDS = {
+  place: 'the place',
+  weather: 'the weather',
+  effort: 'the effort',
+  description: 'the description',
+  end: 'the end of the visit',
+  highest: 'how counts are summed',
+} as const;
+
 function changeInWords(visit: Visit, change: Change): string {
-  if (change.part !== 'entry')
-    return change.part === 'end' ? 'the end of the visit' : `the ${change.part}`;
+  if (change.part !== 'entry') return PART_WORDS[change.part];
   const entry = entryNumbered(visit, change.number);
   return `${change.number} ${entry ? nameOf(entry) : ''}`.trim();
 }

@@ -37,6 +37,7 @@ export const Change = z.discriminatedUnion('part', [
   z.looseObject({ ...about, part: z.literal('effort'), before: Effort }),
   z.looseObject({ ...about, part: z.literal('description'), before: z.string().nullable() }),
   z.looseObject({ ...about, part: z.literal('end'), before: Stamp.nullable() }),
+  z.looseObject({ ...about, part: z.literal('highest'), before: z.array(z.string()) }),
 ]);
 export type Change = Declared<z.infer<typeof Change>>;
 
@@ -45,7 +46,7 @@ export type Change = Declared<z.infer<typeof Change>>;
  * stands and the other one, in words, for a person to settle. Both stand in the changes whole.
  */
 export const Conflict = z.looseObject({
-  part: z.enum(['entry', 'place', 'weather', 'effort', 'description', 'end']),
+  part: z.enum(['entry', 'place', 'weather', 'effort', 'description', 'end', 'highest']),
   /** Of the entry; null for another part. */
   entryId: z.uuid().nullable(),
   /** Time of the change that stands. */
@@ -68,6 +69,11 @@ export const Visit = z.looseObject({
   weather: z.array(Weather),
   effort: Effort,
   description: z.string().nullable(),
+  /**
+   * Taxa (by `taxonKey`) whose counts are of the same birds seen again, so that the highest is the
+   * visit's; those of all others add up.
+   */
+  highest: z.array(z.string()),
   entries: z.array(Entry),
   changes: z.array(Change),
   conflicts: z.array(Conflict),
@@ -92,10 +98,12 @@ export function newVisit(given: {
       distance: null,
       observers: null,
       method: null,
+      track: null,
       complete: null,
       groups: null,
     },
     description: null,
+    highest: [],
     entries: [],
     changes: [],
     conflicts: [],

@@ -53,6 +53,9 @@ export const PRECIPITATION = [
   'thunder',
 ] as const;
 
+/** Words for how far can be seen, as a walker types them. */
+export const VISIBILITY = ['poor', 'moderate', 'good', 'excellent'] as const;
+
 /** One reading of the weather; what was typed is kept word for word beside what was understood. */
 export const Weather = z.looseObject({
   time: Stamp,
@@ -61,10 +64,13 @@ export const Weather = z.looseObject({
   temperature: z.number().nullable(),
   /** Beaufort force, 0 to 12. */
   windForce: z.number().int().min(0).max(12).nullable(),
+  /** Metres a second, where a speed was given rather than a force. */
+  windSpeed: z.number().min(0).nullable(),
   windFrom: z.enum(COMPASS).nullable(),
   /** Cloud in oktas, 0 to 8; 9 is a sky that can't be seen. */
   cloud: z.number().int().min(0).max(9).nullable(),
   precipitation: z.enum(PRECIPITATION).nullable(),
+  visibility: z.enum(VISIBILITY).nullable(),
   /** Words that no field took: `light`, `after frost`. */
   remarks: z.string().nullable(),
 });
@@ -86,9 +92,11 @@ export function readWeather(text: string): { reading: Reading } | { problem: str
     verbatim,
     temperature: null,
     windForce: null,
+    windSpeed: null,
     windFrom: null,
     cloud: null,
     precipitation: null,
+    visibility: null,
     remarks: null,
   };
   const remarks: string[] = [];

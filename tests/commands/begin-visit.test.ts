@@ -140,6 +140,9 @@ describe('a visit begins at the place that is asked for', () => {
     ...placeOf('Sallow Mere'),
     position: { latitude: 51.12, longitude: -2.85 },
     verbatimCoordinates: '51.12, -2.85',
+    uncertainty: null,
+    habitat: null,
+    protection: null,
     timeZone: 'Europe/London',
   };
 
@@ -149,6 +152,9 @@ describe('a visit begins at the place that is asked for', () => {
       name: 'Salt Flat',
       position: { latitude: 40.5, longitude: -112.5 },
       verbatimCoordinates: '40.5, -112.5',
+      uncertainty: null,
+      habitat: null,
+      protection: null,
       timeZone: 'America/Denver',
     });
     expect(visit.start).toBe('2026-11-14T00:41:05-07:00');

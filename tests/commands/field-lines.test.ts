@@ -100,6 +100,9 @@ describe('field --stdin', () => {
       name: 'Sallow Mere',
       position: { latitude: 51.12, longitude: -2.85 },
       verbatimCoordinates: '51.12N, 2.85W',
+      uncertainty: null,
+      habitat: null,
+      protection: null,
       timeZone: 'Europe/London',
     });
   });

@@ -9,7 +9,7 @@ import { type Entry, type Observation, RED_LIST_CATEGORIES } from '../../src/vis
 import { stamp } from '../../src/visit/time.ts';
 import { updateVisit } from '../../src/visit/update.ts';
 import { newVisit, type Visit } from '../../src/visit/visit.ts';
-import { COMPASS, PRECIPITATION } from '../../src/visit/weather.ts';
+import { COMPASS, PRECIPITATION, VISIBILITY } from '../../src/visit/weather.ts';
 
 /** A folder of its own for one test, taken away afterwards. */
 export function freshFolder(): string {
@@ -33,6 +33,8 @@ function seen(words: string): Observation {
     count,
     parts: [],
     description: null,
+    position: null,
+    heading: null,
   };
 }
 
@@ -63,7 +65,15 @@ export function logging(visit: Visit, words: string, time = visit.start): Visit 
 }
 
 export function placeOf(name: string): NonNullable<Visit['place']> {
-  return { name, position: null, verbatimCoordinates: null, timeZone: null };
+  return {
+    name,
+    position: null,
+    verbatimCoordinates: null,
+    uncertainty: null,
+    habitat: null,
+    protection: null,
+    timeZone: null,
+  };
 }
 
 export function moved(visit: Visit, place: string | null): Visit {
@@ -95,15 +105,17 @@ const counts = fc.oneof(
   loose({ kind: fc.constant('range' as const), low: whole, high: whole }),
   loose({ kind: fc.constant('present' as const) }),
 );
+const positions = loose({
+  latitude: fc.double({ min: -90, max: 90, noNaN: true }),
+  longitude: fc.double({ min: -180, max: 180, noNaN: true }),
+});
 const places = loose<NonNullable<Visit['place']>>({
   name: filled,
-  position: orNull(
-    loose({
-      latitude: fc.double({ min: -90, max: 90, noNaN: true }),
-      longitude: fc.double({ min: -180, max: 180, noNaN: true }),
-    }),
-  ),
+  position: orNull(positions),
   verbatimCoordinates: orNull(words),
+  uncertainty: orNull(fc.integer({ min: 1, max: 9999 })),
+  habitat: orNull(words),
+  protection: orNull(fc.constantFrom('protected' as const, 'private')),
   timeZone: orNull(zones),
 });
 const taxa = loose<NonNullable<Entry['taxon']>>({
@@ -130,15 +142,19 @@ const entries = loose<Entry>({
   count: counts,
   parts: fc.array(parts, { maxLength: 3 }),
   description: orNull(words),
+  position: orNull(positions),
+  heading: orNull(fc.constantFrom(...COMPASS)),
 });
 const weather = loose<Visit['weather'][number]>({
   time: moments,
   verbatim: filled,
   temperature: orNull(fc.integer({ min: -40, max: 45 })),
   windForce: orNull(fc.integer({ min: 0, max: 12 })),
+  windSpeed: orNull(fc.integer({ min: 0, max: 60 })),
   windFrom: orNull(fc.constantFrom(...COMPASS)),
   cloud: orNull(fc.integer({ min: 0, max: 9 })),
   precipitation: orNull(fc.constantFrom(...PRECIPITATION)),
+  visibility: orNull(fc.constantFrom(...VISIBILITY)),
   remarks: orNull(words),
 });
 const efforts = loose<Visit['effort']>({
@@ -146,6 +162,7 @@ const efforts = loose<Visit['effort']>({
   distance: orNull(fc.double({ min: 0, max: 1e6, noNaN: true })),
   observers: orNull(fc.integer({ min: 1, max: 50 })),
   method: orNull(words),
+  track: fc.constant(null),
   complete: orNull(fc.boolean()),
   groups: orNull(fc.array(words, { maxLength: 2 })),
 });
@@ -175,6 +192,7 @@ export const anyVisit = loose<Visit>({
   weather: fc.array(weather, { maxLength: 2 }),
   effort: efforts,
   description: orNull(words),
+  highest: fc.array(filled, { maxLength: 2 }),
   entries: fc.array(entries, { maxLength: 3 }),
   changes: fc.array(changes, { maxLength: 3 }),
   conflicts: fc.constant([]),

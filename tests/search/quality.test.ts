@@ -1,6 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import { demoVisits } from '../../demo-data/model/demo-visits.ts';
+import { occasionOf, priorFor } from '../../src/taxa/expected.ts';
+import { knownFrom } from '../../src/taxa/known.ts';
 import { plainWords } from '../../src/taxa/names.ts';
-import { birds, hitsFor, namesOf } from '../taxa/birds.ts';
+import { search } from '../../src/taxa/search.ts';
+import { birdIndex, birds, hitsFor, namesOf } from '../taxa/birds.ts';
 import { editsBetween } from './edits.ts';
 import { pairs } from './queries.ts';
 import { answersTo, isTypo, missesOf, shareWithin } from './score.ts';
@@ -50,5 +54,29 @@ describe('the search, on the shipped birds in a new notebook', () => {
   ] as const)('has for %i in 100 %s what is meant %s', (least, _kind, _where, asked, first) => {
     const misses = missesOf(asked, first).join('\n');
     expect(100 * shareWithin(asked, first), misses).toBeGreaterThanOrEqual(least);
+  });
+});
+
+describe('the search, with what an invented notebook has learned', () => {
+  test('has for 70 in 100 queries that may mean several species one first that the visit met', () => {
+    const visits = demoVisits(birds.taxa);
+    const known = knownFrom(visits.slice(0, 120));
+    const asked = visits.slice(120).flatMap((visit) => {
+      const met = new Set(visit.entries.map(({ taxon }) => taxon?.vernacularName));
+      const prior = priorFor(birdIndex, known, {
+        ...occasionOf(visit, visit.start),
+        today: new Map(),
+      });
+      return pairs
+        .filter((pair) => pair.several)
+        .map((pair) => ({ pair, meant: pair.means.filter((name) => met.has(name)) }))
+        .filter(({ meant }) => meant.length > 0)
+        .map(({ pair, meant }) => {
+          const [first = ''] = namesOf(search(birdIndex, pair.typed, prior));
+          return meant.includes(first);
+        });
+    });
+    expect(asked.length).toBeGreaterThan(500);
+    expect(asked.filter(Boolean).length / asked.length).toBeGreaterThanOrEqual(0.7);
   });
 });

@@ -24,6 +24,9 @@ export function placeOf(over: Partial<Place> = {}): Place {
     name: 'Sallow Mere',
     position: { latitude: 51.12345, longitude: -2.85432 },
     verbatimCoordinates: '51.12345, -2.85432',
+    uncertainty: null,
+    habitat: null,
+    protection: null,
     timeZone: 'Europe/London',
     ...over,
   };
@@ -65,6 +68,8 @@ export function observed(over: Partial<Observation> = {}): Observation {
     count: { kind: 'exact', value: 3 },
     parts: [],
     description: null,
+    position: null,
+    heading: null,
     ...over,
   };
 }

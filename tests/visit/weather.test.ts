@@ -11,7 +11,9 @@ function reading(text: string) {
 const nothing = {
   temperature: null,
   windForce: null,
+  windSpeed: null,
   windFrom: null,
+  visibility: null,
   cloud: null,
   precipitation: null,
   remarks: null,
