@@ -12,7 +12,8 @@ const SPECIES_A_GENUS = 5;
  * ones. English names are put together of the words of the list (`Northern Pied Harrier`), genera and
  * epithets of halves of its own (`Anahierax`), so that most of these words are new.
  */
-export function manyTaxa(taxa: readonly Taxon[], size: number): Taxon[] {
+export function manyTaxa(all: readonly Taxon[], size: number): Taxon[] {
+  const taxa = all.filter((taxon) => taxon.taxonRank === 'species');
   const english = taxa.map((taxon) => (taxon.vernacularName ?? '').split(/\s+/));
   const latin = taxa.map((taxon) => taxon.scientificName.split(/\s+/));
   const describing = [...new Set(english.flatMap((words) => words.slice(0, -1)))];

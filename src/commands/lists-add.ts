@@ -37,8 +37,7 @@ export async function addList(
     );
   const path = ownListPath(notebook, list.name);
   const text = JSON.stringify({ ...list, problems: [] });
-  const made = await createDurably(path, text);
-  if (!made) await replaceDurably(path, text);
+  const made = await written(path, text);
   if (encoding !== 'UTF-8') io.answer(`Read as ${encoding}.`);
   const left = list.problems.length;
   io.answer(
@@ -47,10 +46,25 @@ export async function addList(
   return left === 0 ? EXIT.done : EXIT.notTaken;
 }
 
-/** A user's file as a list, with the encoding in which it was written. */
+/** Writes a list; whether it is a new one. */
+async function written(path: string, text: string): Promise<boolean> {
+  try {
+    const made = await createDurably(path, text);
+    if (!made) await replaceDurably(path, text);
+    return made;
+  } catch (error) {
+    throw new Refusal(EXIT.notebook, `${path} can't be written: ${reasonWords(error)}.`);
+  }
+}
+
+/**
+ * A user's file as a list, with the encoding in which it was written. `otherwise` is what it is called
+ * where its name has no letters.
+ */
 export async function readListFile(
   file: string,
   options: AddOptions,
+  otherwise = '',
 ): Promise<{ list: SpeciesList; encoding: string }> {
   const renamed = options.columns === undefined ? {} : readRenamed(options.columns);
   if (renamed === null)
@@ -64,24 +78,38 @@ export async function readListFile(
   if (bytes.length > MOST_BYTES)
     throw new Refusal(EXIT.notTaken, `${file} is too large for a species list.`);
   const { text, encoding } = listText(bytes);
-  return { list: readSpeciesList(identityOf(file, options), text, renamed), encoding };
+  return { list: readSpeciesList(identityOf(file, options, otherwise), text, renamed), encoding };
 }
 
-/** Its name is also that of a file in the notebook: plain letters, digits and hyphens. */
-function identityOf(file: string, { name, region, group }: AddOptions): ListIdentity {
+/** Its name is also that of a file in the notebook: small letters, digits and hyphens. */
+function identityOf(
+  file: string,
+  { name, region, group }: AddOptions,
+  otherwise: string,
+): ListIdentity {
   const given = name ?? basename(file).replace(/\.[^.]*$/, '');
-  const plain = given
-    .normalize('NFKD')
-    .toLowerCase()
-    .replace(/\p{M}+/gu, '')
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 60);
-  if (plain === '' || !/[a-z0-9]/.test(plain[0] ?? ''))
+  const plain = plainName(given) || otherwise;
+  if (plain === '')
     throw new Refusal(EXIT.usage, `"${given}" gives no name for a list: name it with --name.`);
   return {
-    name: `own-${plain.replace(/^own-/, '')}`,
+    name: `own-${plain}`,
     region: region ?? 'own',
     group: group ?? plain,
   };
+}
+
+/** A file's name may have 255 bytes; a letter takes up to four. */
+const LONGEST = 50;
+
+/** Letters of any script stay, so that two names in it don't become one. */
+function plainName(given: string): string {
+  const letters = given
+    .normalize('NFKD')
+    .toLowerCase()
+    .replace(/\p{M}+/gu, '')
+    .normalize('NFC')
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-+|-+$/g, '')
+    .replace(/^own-/, '');
+  return [...letters].slice(0, LONGEST).join('').replace(/-+$/, '');
 }

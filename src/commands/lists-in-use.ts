@@ -7,6 +7,7 @@ import { inLanguages } from '../taxa/languages.ts';
 import { REGIONS, type Region, regionFor } from '../taxa/regions.ts';
 import type { SpeciesList } from '../taxa/species-list.ts';
 import type { Taxon } from '../taxa/taxon.ts';
+import { wrongField } from '../taxa/taxon-check.ts';
 import { unitedTaxa } from '../taxa/united.ts';
 
 /** The species lists that a notebook uses, as read, and what could not be read. */
@@ -63,15 +64,19 @@ export function groupsOf(lists: readonly SpeciesList[]): Record<string, string> 
 export async function ownLists(
   notebook: string,
 ): Promise<{ lists: SpeciesList[]; problems: string[] }> {
-  const names = await readdir(join(notebook, 'lists')).catch((error: unknown) => {
-    if (isCode(error, 'ENOENT')) return [];
-    throw error;
-  });
+  const folder = join(notebook, 'lists');
   const lists: SpeciesList[] = [];
   const problems: string[] = [];
+  const names = await readdir(folder).catch((error: unknown) => {
+    if (!isCode(error, 'ENOENT')) problems.push(`${folder} can't be read: ${reasonWords(error)}.`);
+    return [];
+  });
   for (const name of names.filter((each) => each.endsWith('.json')).sort()) {
-    const path = ownListPath(notebook, name.replace(/\.json$/, ''));
-    const read = await readFile(path, 'utf8').then(listFrom, reasonWords);
+    const path = join(folder, name);
+    const read = await readFile(path, 'utf8').then(
+      (text) => listFrom(text, name.replace(/\.json$/, '')),
+      reasonWords,
+    );
     if (typeof read === 'string')
       problems.push(`${path} can't be read (${read}). Add the list again with tussock lists add.`);
     else lists.push(read);
@@ -79,22 +84,26 @@ export async function ownLists(
   return { lists, problems };
 }
 
-/** A look at the outline only: eleven thousand rows were checked when the list was added. */
-function listFrom(text: string): SpeciesList | string {
+/**
+ * The list of a file, or what is wrong with it. Entries keep what a list says of a taxon, so a list that
+ * was mended by hand must not bring a visit what its file can't hold.
+ */
+function listFrom(text: string, name: string): SpeciesList | string {
   try {
     const list = JSON.parse(text) as Partial<SpeciesList> | null;
-    const whole =
-      typeof list?.name === 'string' &&
-      typeof list.group === 'string' &&
-      typeof list.region === 'string' &&
-      Array.isArray(list.taxa) &&
-      list.taxa.every(
-        (taxon) =>
-          typeof taxon?.scientificName === 'string' &&
-          Array.isArray(taxon.otherEnglishNames) &&
-          Array.isArray(taxon.olderScientificNames),
-      );
-    return whole ? (list as SpeciesList) : 'it is not a species list';
+    if (
+      !Array.isArray(list?.taxa) ||
+      typeof list.name !== 'string' ||
+      typeof list.group !== 'string' ||
+      typeof list.region !== 'string'
+    )
+      return 'it is not a species list';
+    if (list.name !== name) return `it holds a list of another name, ${list.name}`;
+    for (const [at, taxon] of list.taxa.entries()) {
+      const wrong = wrongField(taxon);
+      if (wrong !== null) return `taxon ${at + 1} is not whole: ${wrong}`;
+    }
+    return list as SpeciesList;
   } catch (error) {
     return `it is not whole JSON: ${reasonWords(error)}`;
   }

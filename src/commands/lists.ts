@@ -1,5 +1,6 @@
 import { readdir, readFile } from 'node:fs/promises';
-import { type Settings, writeSettings } from '../notebook/settings.ts';
+import { reasonWords } from '../notebook/reason.ts';
+import { readSettings, type Settings, writeSettings } from '../notebook/settings.ts';
 import { languagesOf } from '../taxa/languages.ts';
 import { checkedTogether } from '../taxa/list-check.ts';
 import { isThreatened } from '../taxa/red-list.ts';
@@ -66,13 +67,12 @@ export async function useLists(
   names: readonly string[],
   io: Answers,
 ): Promise<void> {
-  const { settings, problems } = await listsInUse(notebook, 'UTC');
-  refuseUnread(problems.filter((problem) => problem.includes('settings.json')));
+  const settings = await settingsToChange(notebook);
   const own = await ownLists(notebook);
   const shipped = await Promise.all(ALL_REGIONS.map(shippedLists));
   const all = [...own.lists, ...shipped.flat()];
   const chosen = [...new Set(names.flatMap((name) => namesFor(name, all)))];
-  await writeSettings(notebook, { ...settings, lists: names.length === 0 ? null : chosen });
+  await writeChosen(notebook, { ...settings, lists: names.length === 0 ? null : chosen });
   io.answer(
     names.length === 0
       ? 'The place decides which lists are in use.'
@@ -96,12 +96,11 @@ export async function chooseLanguages(
   { shown, searched }: { shown?: string; searched?: string },
   io: Answers,
 ): Promise<void> {
-  const { settings, lists, problems } = await listsInUse(notebook, 'UTC');
-  refuseUnread(problems.filter((problem) => problem.includes('settings.json')));
-  const show = shown ?? settings.languages.shown;
-  const search = searched?.split(/[,\s]+/).filter((tag) => tag !== '') ?? [
-    ...new Set([show, ...settings.languages.searched]),
-  ];
+  const settings = await settingsToChange(notebook);
+  const { lists } = await listsInUse(notebook, 'UTC');
+  const show = shown?.toLowerCase() ?? settings.languages.shown;
+  const asked = searched?.toLowerCase().match(/[^,\s]+/g);
+  const search = [...new Set(asked ?? [show, ...settings.languages.searched])];
   const known = ['en', ...languagesOf(lists.flatMap((list) => list.taxa))];
   const strange = [show, ...search].find((tag) => !known.includes(tag));
   if (strange !== undefined)
@@ -109,14 +108,26 @@ export async function chooseLanguages(
       EXIT.usage,
       `No list in use has names in "${strange}"; they have ${known.join(', ')}. A column vernacularName:${strange} in a list of your own brings them.`,
     );
-  await writeSettings(notebook, { ...settings, languages: { shown: show, searched: search } });
+  await writeChosen(notebook, { ...settings, languages: { shown: show, searched: search } });
   io.answer(
     `Names are shown in ${show} and searched in ${search.join(', ')} from the next start on.`,
   );
 }
 
-function refuseUnread(problems: readonly string[]): void {
-  if (problems[0] !== undefined) throw new Refusal(EXIT.notebook, problems[0]);
+/** Settings that can't be read are never written over. */
+async function settingsToChange(notebook: string): Promise<Settings> {
+  const { settings, problem } = await readSettings(notebook);
+  if (problem !== null) throw new Refusal(EXIT.notebook, problem);
+  return settings;
+}
+
+async function writeChosen(notebook: string, settings: Settings): Promise<void> {
+  await writeSettings(notebook, settings).catch((error: unknown) => {
+    throw new Refusal(
+      EXIT.notebook,
+      `The settings of ${notebook} can't be written: ${reasonWords(error)}.`,
+    );
+  });
 }
 
 /**
@@ -127,7 +138,7 @@ export async function checkLists(files: readonly string[], io: Answers): Promise
   const lists =
     files.length === 0
       ? await compiledLists()
-      : await Promise.all(files.map(async (file) => (await readListFile(file, {})).list));
+      : await Promise.all(files.map(async (file) => (await readListFile(file, {}, 'list')).list));
   const problems = checkedTogether(lists);
   for (const problem of problems) io.complain(problem);
   const taxa = lists.reduce((sum, list) => sum + list.taxa.length, 0);

@@ -4,7 +4,11 @@ import * as z from 'zod';
 import { createDurably, isCode, replaceDurably } from './durable-file.ts';
 import { reasonWords } from './reason.ts';
 
-const Language = z.string().regex(/^[a-z]{2,3}(-[a-z0-9]+)*$/, 'a language tag such as en or cy');
+/** Tags are the same in any case (RFC 5646, section 2.1.1). */
+const Language = z
+  .string()
+  .toLowerCase()
+  .regex(/^[a-z]{2,3}(-[a-z0-9]+)*$/, 'not a language tag such as en or cy');
 
 /** What the user chose for a notebook: its `settings.json`. Fields that this version does not know are kept. */
 export const Settings = z.looseObject({
@@ -16,12 +20,15 @@ export const Settings = z.looseObject({
 });
 export type Settings = z.infer<typeof Settings>;
 
-export const NEW_SETTINGS: Settings = {
+const NEW_SETTINGS: Settings = {
   format: 'tussock-settings',
   formatVersion: 1,
   lists: null,
   languages: { shown: 'en', searched: ['en'] },
 };
+
+/** Some editors put it before the text. */
+const BYTE_ORDER_MARK = /^\ufeff/;
 
 function settingsPath(notebook: string): string {
   return join(notebook, 'settings.json');
@@ -37,10 +44,12 @@ export async function readSettings(
     problem: `${path} can't be read (${why}). The usual settings are used; mend it or move it away.`,
   });
   try {
-    const read = Settings.safeParse(JSON.parse(await readFile(path, 'utf8')));
+    const read = Settings.safeParse(
+      JSON.parse((await readFile(path, 'utf8')).replace(BYTE_ORDER_MARK, '')),
+    );
     if (read.success) return { settings: read.data, problem: null };
     const issue = read.error.issues[0];
-    return usual(`at ${issue?.path.join('.')}: ${issue?.message}`);
+    return usual(`at ${issue?.path.join('.') || 'its start'}: ${issue?.message}`);
   } catch (error) {
     if (isCode(error, 'ENOENT')) return { settings: NEW_SETTINGS, problem: null };
     return usual(reasonWords(error));

@@ -5,9 +5,12 @@ export const REGIONS = {
 } as const;
 export type Region = keyof typeof REGIONS;
 
+/** IANA names of zones in the Americas, older ones and the American Pacific among them. */
+const NEW_WORLD = /^(?:(?:America|US|Canada)\/|Pacific\/Honolulu$|Navajo$|[ECMP]ST(?:\d|$))/;
+
 /** The region whose lists fit a place best, by its IANA time zone: the New World, else the Old. */
 export function regionFor(timeZone: string): Region {
-  return /^(?:America|US|Canada)\//.test(timeZone) ? 'north-america' : 'britain-ireland';
+  return NEW_WORLD.test(timeZone) ? 'north-america' : 'britain-ireland';
 }
 
 /** Name of a shipped list: `britain-ireland-birds`. */

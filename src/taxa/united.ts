@@ -41,6 +41,8 @@ function united(first: Taxon, next: Taxon): Taxon {
     establishmentMeans: first.establishmentMeans ?? next.establishmentMeans,
     redListCategory: evaluated.redListCategory,
     redListSource: evaluated.redListSource,
+    // One by one is also what a list means that says nothing.
+    countedSingly: first.countedSingly && next.countedSingly,
     frequency: first.frequency ?? next.frequency,
     sensitivity: stronger(sensitivityOf(first), sensitivityOf(next)),
     ...(first.namesIn || next.namesIn ? { namesIn: { ...next.namesIn, ...first.namesIn } } : {}),

@@ -4,7 +4,7 @@ import { epochOf, type Stamp } from './time.ts';
 import { type Change, Conflict, type Visit } from './visit.ts';
 
 /** What a change replaces: a part of the visit, or the entry with an id. */
-export type Target = Exclude<Change['part'], 'entry'> | Entry['id'];
+export type Target = Exclude<Change['part'], 'entry' | 'count'> | Entry['id'];
 export type Value = Change['before'];
 
 /** A change as it can be told apart in any copy of the visit. */
@@ -96,7 +96,7 @@ function bareHistory(visit: Visit): BareHistory {
   ]);
   const bare = visit.changes.toReversed().map((change) => {
     const target =
-      change.part === 'entry' ? (idOf.get(change.number) ?? `entry ${change.number}`) : change.part;
+      'number' in change ? (idOf.get(change.number) ?? `entry ${change.number}`) : change.part;
     const after = began.get(target) ?? null;
     began.set(target, change.before);
     return { target, change, after };

@@ -1,3 +1,4 @@
+import { withShortChanges, withWholeChanges } from './count-changes.ts';
 import type { Entry } from './entry.ts';
 import { alike, bothMembers, inOrder } from './join-canonical.ts';
 import { changesOf, withNumber } from './join-changes.ts';
@@ -29,6 +30,10 @@ import type { Conflict, Visit } from './visit.ts';
  * one copy ids and numbers of their own (`unsound`).
  */
 export function joinVisits(one: Visit, two: Visit): Visit {
+  return withShortChanges(joinedWhole(withWholeChanges(one), withWholeChanges(two)));
+}
+
+function joinedWhole(one: Visit, two: Visit): Visit {
   const { start, timeZone } = [one, two].sort(byStart)[0] ?? one;
   const [here, there] = historiesOf(one, two, start);
   const began = new Map([...there.began, ...here.began]);

@@ -1,3 +1,5 @@
+import type { Count } from './count.ts';
+import { entrySnapshot } from './count-changes.ts';
 import type { Entry, Observation } from './entry.ts';
 import { nameOf } from './entry.ts';
 import type { Stamp } from './time.ts';
@@ -16,6 +18,7 @@ type SettableChange = {
 export type VisitAction = { time: Stamp } & (
   | { do: 'log'; id: string; observation: Observation }
   | { do: 'amend'; number: number; observation: Observation; reason?: string }
+  | { do: 'recount'; number: number; count: Count }
   | { do: 'strike'; number: number }
   | { do: 'unstrike'; number: number }
   | SettableChange
@@ -54,6 +57,11 @@ export function updateVisit(visit: Visit, action: VisitAction): Visit {
         },
         action.reason,
       );
+    case 'recount':
+      return changeEntry(visit, action.number, action.time, (entry) => ({
+        ...entry,
+        count: action.count,
+      }));
     case 'strike':
       return changeEntry(visit, action.number, action.time, (entry) =>
         entry.struck === null ? { ...entry, struck: action.time } : entry,
@@ -94,12 +102,9 @@ function changeEntry(
   if (!before) return visit;
   const after = change(before);
   if (same(after, before)) return visit;
-  return noted(
-    withEntry(visit, after),
-    time,
-    { part: 'entry', number, before },
-    { reason: reason ?? null },
-  );
+  return noted(withEntry(visit, after), time, entrySnapshot(before, after), {
+    reason: reason ?? null,
+  });
 }
 
 /** A change that changes nothing would be an undo that does nothing. */
@@ -159,20 +164,20 @@ export function standingChanges(visit: Visit): { done: number[]; undone: number[
 function reverted(visit: Visit, time: Stamp, index: number, about: Partial<Change>): Visit {
   const change = visit.changes[index];
   if (!change) return visit;
-  if (change.part !== 'entry') {
+  if (change.part !== 'entry' && change.part !== 'count') {
     const before = { part: change.part, before: visit[change.part] } as Snapshot;
     return noted({ ...visit, [change.part]: change.before }, time, before, about);
   }
   const now = entryNumbered(visit, change.number);
   if (!now) return visit;
-  // Taking back a logged entry strikes it out: its number is never given to another.
-  const then = change.before ?? { ...now, struck: time };
-  return noted(
-    withEntry(visit, then),
-    time,
-    { part: 'entry', number: change.number, before: now },
-    about,
-  );
+  const then = entryBefore(change, now, time);
+  return noted(withEntry(visit, then), time, entrySnapshot(now, then), about);
+}
+
+/** Taking back a logged entry strikes it out: its number is never given to another. */
+function entryBefore(change: Change & { part: 'entry' | 'count' }, now: Entry, time: Stamp): Entry {
+  if (change.part === 'count') return { ...now, count: change.before };
+  return change.before ?? { ...now, struck: time };
 }
 
 /** What undo or redo would take back next, in words; null when there is nothing. */
@@ -192,7 +197,7 @@ const PART_WORDS = {
 } as const;
 
 function changeInWords(visit: Visit, change: Change): string {
-  if (change.part !== 'entry') return PART_WORDS[change.part];
+  if (!('number' in change)) return PART_WORDS[change.part];
   const entry = entryNumbered(visit, change.number);
   return `${change.number} ${entry ? nameOf(entry) : ''}`.trim();
 }

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { Count } from './count.ts';
 import type { Declared } from './declared.ts';
 import { Effort, watchedTime } from './effort.ts';
 import { Entry, isAbsence, isSpecies, taxonKey } from './entry.ts';
@@ -31,6 +32,13 @@ export const Change = z.discriminatedUnion('part', [
     part: z.literal('entry'),
     number: z.number().int(),
     before: Entry.nullable(),
+  }),
+  /** The count alone was another: a stroke of a tally. */
+  z.looseObject({
+    ...about,
+    part: z.literal('count'),
+    number: z.number().int(),
+    before: Count,
   }),
   z.looseObject({ ...about, part: z.literal('place'), before: Place.nullable() }),
   z.looseObject({ ...about, part: z.literal('weather'), before: z.array(Weather) }),

@@ -97,9 +97,9 @@ describe('the command line', () => {
     await mkdir(join(notebook, 'moved'));
     await cp(dirname(PROGRAM), dirname(program), { recursive: true });
     await writeFile(join(notebook, 'moved', 'package.json'), '{"type": "module"}');
-    await rm(join(dirname(program), 'lists.json'));
+    await rm(join(dirname(program), 'lists'), { recursive: true });
     const ran = await run(['field', '--stdin'], { notebook, program, input: 'tuf\n' });
     expect(ran).toMatchObject({ code: 3, answers: [] });
-    expect(ran.complaints).toEqual([expect.stringContaining(join('moved', 'dist', 'lists.json'))]);
+    expect(ran.complaints).toEqual([expect.stringContaining(join('moved', 'dist', 'lists'))]);
   });
 });

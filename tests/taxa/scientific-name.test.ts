@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { rankOf, withoutAuthor } from '../../src/taxa/scientific-name.ts';
 
@@ -19,6 +20,45 @@ describe('a scientific name', () => {
     ['Polygonum aviculare de Vries', 'Polygonum aviculare'],
   ])('%s is kept as %s', (written, kept) => {
     expect(withoutAuthor(written)).toBe(kept);
+  });
+
+  test('without its author is the same when asked again', () => {
+    const words = fc.constantFrom(
+      'Larus',
+      '(Larus)',
+      '(Linnaeus,',
+      '1758)',
+      'canus',
+      'subsp.',
+      'var.',
+      'f.',
+      '×',
+      'x',
+      'X',
+      'de',
+      'ex',
+      'L.',
+      '&',
+      'sensu',
+      'agg.',
+      'sp.',
+      '\u00a0',
+      '',
+      '(L.)',
+      'É',
+    );
+    const names = fc.oneof(
+      fc.array(words, { maxLength: 8 }).map((all) => all.join(' ')),
+      fc.string({ unit: 'grapheme' }),
+    );
+    fc.assert(
+      fc.property(names, (name) => {
+        const once = withoutAuthor(name);
+        expect(withoutAuthor(once)).toBe(once);
+        expect(once === '').toBe(name.trim() === '');
+      }),
+      { numRuns: 1000 },
+    );
   });
 
   // ICZN article 29.2 (-idae) and ICN article 18.1 (-aceae).

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { withWholeChanges } from '../../src/visit/count-changes.ts';
 import type { Entry } from '../../src/visit/entry.ts';
 import { joinVisits, unsound } from '../../src/visit/join.ts';
 import { canonical } from '../../src/visit/join-canonical.ts';
@@ -25,7 +26,7 @@ function everStood(visit: Visit): Set<string> {
     ...visit.entries.map(observation),
     ...PARTS.map((part) => `${part} ${canonical(visit[part])}`),
   ]);
-  for (const change of visit.changes)
+  for (const change of withWholeChanges(visit).changes)
     if (change.part !== 'entry') stood.add(`${change.part} ${canonical(change.before)}`);
     else if (change.before !== null) stood.add(observation(change.before));
   return stood;

@@ -46,6 +46,12 @@ const deeds = fc.oneof(
         ...(reason === undefined ? {} : { reason }),
       })),
   },
+  {
+    weight: 2,
+    arbitrary: fc
+      .tuple(numbers, fc.integer({ min: 0, max: 3 }))
+      .map(([number, value]) => ({ do: 'recount', number, count: { kind: 'exact', value } })),
+  },
   numbers.map((number) => ({ do: 'strike', number })),
   numbers.map((number) => ({ do: 'unstrike', number })),
   {
