@@ -1,8 +1,11 @@
 import { Command, CommanderError, Option } from 'commander';
 import { EXIT, Refusal } from './commands/refusal.ts';
+import { groundCommands } from './ground-commands.ts';
 import { listsCommand } from './lists-commands.ts';
 import { notebookFolder, openNotebook } from './notebook/notebook.ts';
+import { notebookCommands } from './notebook-commands.ts';
 import { harmless } from './screens/paint.ts';
+import { settingsAsked, settingsCommand, withSetting } from './settings-commands.ts';
 
 declare const TUSSOCK_VERSION: string;
 
@@ -54,25 +57,26 @@ function program(first: string | undefined): Command {
       'where; with decimal degrees if you know them: "Sallow Mere 51.12, -2.85"',
     )
     .option('--stdin', 'read entry lines from standard input, one a line, and answer one line each')
+    .addOption(withSetting())
     .addOption(notebook())
     .addHelpText(
       'before',
       'For example:\n  tussock field --place "Sallow Mere 51.12, -2.85"\n  tussock field --stdin < lines.txt    (so too where TERM is dumb)\n',
     )
-    .action(async (options: { place?: string; stdin?: boolean; notebook?: string }) => {
-      const notebookIn = () => opened(options.notebook, true);
-      if (options.stdin || process.env.TERM === 'dumb') {
-        const { fieldLines } = await import('./commands/field-lines.ts');
-        process.exitCode = await fieldLines(notebookIn, options.place, {
-          input: process.stdin,
-          answer,
-          complain,
-        });
-      } else {
-        const { fieldScreen } = await import('./commands/field-screen.tsx');
-        process.exitCode = await fieldScreen(notebookIn, options.place);
-      }
-    });
+    .action(
+      async (options: { place?: string; stdin?: boolean; with: string[]; notebook?: string }) => {
+        const notebookIn = () => opened(options.notebook, true);
+        const asked = await settingsAsked(options.with);
+        if (options.stdin || process.env.TERM === 'dumb') {
+          const { fieldLines } = await import('./commands/field-lines.ts');
+          const io = { input: process.stdin, answer, complain };
+          process.exitCode = await fieldLines(notebookIn, options.place, io, asked);
+        } else {
+          const { fieldScreen } = await import('./commands/field-screen.tsx');
+          process.exitCode = await fieldScreen(notebookIn, options.place, asked);
+        }
+      },
+    );
 
   tussock
     .command('export')
@@ -99,6 +103,22 @@ function program(first: string | undefined): Command {
     );
   const io = { answer, complain };
   tussock.addCommand(listsCommand({ io, notebook, opened }));
+  tussock.addCommand(settingsCommand({ io, notebook, opened }));
+  for (const command of notebookCommands({ io, notebook, opened })) tussock.addCommand(command);
+  for (const command of groundCommands({ io, notebook, opened })) tussock.addCommand(command);
+  tussock
+    .command('join')
+    .description('bring the visits of another copy of the notebook into this one')
+    .argument('<other>', 'the folder of the other copy; it is only read')
+    .addOption(notebook())
+    .addHelpText(
+      'before',
+      'For example:\n  tussock join /media/stick/notebook\n  tussock join ../tablet --notebook ~/notebook\n',
+    )
+    .action(async (other: string, options: { notebook?: string }) => {
+      const { joinNotebook } = await import('./commands/join.ts');
+      process.exitCode = await joinNotebook(await opened(options.notebook, true), other, io);
+    });
   settle(tussock);
   return tussock;
 }

@@ -1,11 +1,11 @@
-import { access } from 'node:fs/promises';
-import { basename, join } from 'node:path';
+import { basename } from 'node:path';
 import { type ReadVisits, readVisits, visitFiles } from '../notebook/notebook.ts';
-import { readVisit } from '../notebook/visit-file.ts';
+import { newerWords } from '../notebook/visit-file.ts';
 import { visitTable } from '../outputs/visit-table.ts';
 import { knownFrom } from '../taxa/known.ts';
 import { dateOf, epochOf } from '../visit/time.ts';
 import type { Visit } from '../visit/visit.ts';
+import { visitNamed } from './named-visit.ts';
 import { EXIT, Refusal } from './refusal.ts';
 
 /** Writes the table of one visit as CSV, and to `complain` what was withheld and why. */
@@ -19,8 +19,11 @@ export async function exportVisit(
   if (last === (file !== undefined))
     throw new Refusal(EXIT.usage, 'Name one visit: tussock export FILE, or tussock export --last.');
   const all = await readVisits(await visitFiles(notebook));
-  const visit = file === undefined ? latest(notebook, all) : await named(notebook, file);
+  const visit =
+    file === undefined ? latest(notebook, all) : (await visitNamed(notebook, file)).visit;
   for (const { words } of all.problems) io.complain(words);
+  const newer = newerWords(visit);
+  if (newer !== null) io.complain(`This visit ${newer}`);
   const before = all.visits
     .map((other) => other.visit)
     .filter((other) => other.id !== visit.id && epochOf(other.start) < epochOf(visit.start));
@@ -53,23 +56,4 @@ function latest(notebook: string, { visits, problems }: ReadVisits): Visit {
     );
   if (!newest) throw new Refusal(EXIT.notTaken, `There is no visit in ${notebook} yet.`);
   return newest;
-}
-
-/** The visit of a file, here or in the notebook. */
-async function named(notebook: string, file: string): Promise<Visit> {
-  const name = file.endsWith('.json') ? file : `${file}.json`;
-  const inNotebook = join(notebook, 'visits', file.slice(0, 4), name);
-  const path = (await exists(file)) ? file : inNotebook;
-  if (!(await exists(path)))
-    throw new Refusal(EXIT.notTaken, `There is no visit file ${file}, here or in ${notebook}.`);
-  const read = await readVisit(path);
-  if ('visit' in read) return read.visit;
-  throw new Refusal(EXIT.notTaken, `${path} can't be read (${read.problem}). It is left as it is.`);
-}
-
-async function exists(path: string): Promise<boolean> {
-  return access(path).then(
-    () => true,
-    () => false,
-  );
 }

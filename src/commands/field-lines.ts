@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { createInterface } from 'node:readline';
 import { readVisits, visitFiles } from '../notebook/notebook.ts';
 import { reasonWords } from '../notebook/reason.ts';
+import type { Values } from '../notebook/settings-keys.ts';
 import { visitStore } from '../notebook/visit-store.ts';
 import { harmless } from '../screens/paint.ts';
 import { occasionOf, priorFor } from '../taxa/expected.ts';
@@ -22,10 +23,17 @@ import {
 import { type EntryLine, readEntryLine } from '../visit/entry-line.ts';
 import { clockOf, stamp } from '../visit/time.ts';
 import { updateVisit } from '../visit/update.ts';
-import { zoneOf } from '../visit/visit.ts';
-import { askedPlace, beginVisit } from './begin-visit.ts';
+import { withObservers, zoneOf } from '../visit/visit.ts';
+import { askedPlace, type Beginning } from './begin-visit.ts';
+import { holdVisit } from './hold-visit.ts';
 import { listsInUse, taxaInUse } from './lists-in-use.ts';
 import { EXIT, Refusal } from './refusal.ts';
+
+interface LinesIo {
+  input: NodeJS.ReadableStream;
+  answer(line: string): void;
+  complain(line: string): void;
+}
 
 /** What a line comes to: an answer, and the reason where it could not be taken as it stands. */
 interface Taken {
@@ -41,22 +49,36 @@ interface Taken {
 export async function fieldLines(
   notebookIn: () => Promise<string>,
   place: string | undefined,
-  io: { input: NodeJS.ReadableStream; answer(line: string): void; complain(line: string): void },
+  io: LinesIo,
+  options: Partial<Values> = {},
 ): Promise<number> {
-  const asked = askedPlace(place);
+  const asked = await askedPlace(place);
   const notebook = await notebookIn();
   const machineZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
-  const [beginning, files] = await Promise.all([
-    beginVisit(notebook, asked, Date.now(), machineZone),
-    visitFiles(notebook),
-  ]);
-  const inUse = await listsInUse(notebook, zoneOf(beginning.visit));
+  const hold = await holdVisit(notebook, asked, Date.now(), machineZone);
+  try {
+    if (hold.readOnly !== null) throw new Refusal(EXIT.notebook, hold.readOnly.forLines);
+    return await logLines(notebook, hold.beginning, io, options);
+  } finally {
+    hold.release();
+  }
+}
+
+async function logLines(
+  notebook: string,
+  beginning: Beginning,
+  io: LinesIo,
+  options: Partial<Values>,
+): Promise<number> {
+  const inUse = await listsInUse(notebook, zoneOf(beginning.visit), options);
   const index = indexTaxa(taxaInUse(inUse));
-  const { visits, problems } = await readVisits(files);
+  const { visits, problems } = await readVisits(await visitFiles(notebook));
   for (const words of [...inUse.problems, ...problems.map((each) => each.words)])
     io.complain(words);
   const store = visitStore(notebook, beginning.opened);
-  let { visit } = beginning;
+  const { observers } = inUse.read.settings;
+  let visit =
+    beginning.opened === null ? withObservers(beginning.visit, observers.number) : beginning.visit;
   const known = knownFrom(
     visits.map((read) => read.visit).filter((other) => other.id !== visit.id),
   );

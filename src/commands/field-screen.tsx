@@ -1,24 +1,26 @@
 import { randomUUID } from 'node:crypto';
 import { setImmediate as nextTurn } from 'node:timers/promises';
 import { render } from 'ink';
-import { readVisits, visitFiles } from '../notebook/notebook.ts';
+import { keepLetters, readLetters } from '../notebook/letters.ts';
+import { reasonWords } from '../notebook/reason.ts';
 import { saveQueue } from '../notebook/save-queue.ts';
+import type { Values } from '../notebook/settings-keys.ts';
 import { visitStore } from '../notebook/visit-store.ts';
 import { FieldScreen } from '../screens/field/FieldScreen.tsx';
 import { type Effect, type FieldEvent, newSession } from '../screens/field/session.ts';
 import { updateField } from '../screens/field/update.ts';
 import { createStore } from '../screens/store.ts';
-import { knownFrom } from '../taxa/known.ts';
 import { indexTaxa } from '../taxa/taxon-index.ts';
-import type { Place } from '../visit/place.ts';
-import { clockOf } from '../visit/time.ts';
 import { type Visit, zoneOf } from '../visit/visit.ts';
-import { askedPlace, beginVisit } from './begin-visit.ts';
+import { askedPlace } from './begin-visit.ts';
 import { type Ending, listenForEnding } from './ending.ts';
+import { type Hold, holdVisit } from './hold-visit.ts';
+import { learn } from './learn.ts';
 import { leavingWords, unsavedWords } from './leaving.ts';
 import { groupsOf, listsInUse, taxaInUse } from './lists-in-use.ts';
+import { faultWords, openingMessage } from './opening.ts';
 import { EXIT, Refusal } from './refusal.ts';
-
+import { saveElsewhere } from './save-elsewhere.ts';
 import { type RawInput, rawInput, sizeNow, stopJob, terminalProblem, WIPE } from './terminal.ts';
 
 /** Often enough that the clock of the head line is never a minute behind. */
@@ -35,29 +37,31 @@ type Suspend = (meanwhile: () => Promise<void>) => Promise<void>;
 export async function fieldScreen(
   notebookIn: () => Promise<string>,
   place: string | undefined,
+  options: Partial<Values> = {},
 ): Promise<number> {
   const problem = terminalProblem();
   if (problem !== null) throw new Refusal(EXIT.usage, problem);
   // A refusal must not leave an empty folder behind.
-  const asked = askedPlace(place);
+  const asked = await askedPlace(place);
   const notebook = await notebookIn();
   const ending = listenForEnding();
   const input = rawInput();
+  let hold: Hold | null = null;
   try {
-    return await openScreen(notebook, asked, input, ending);
+    const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
+    hold = await holdVisit(notebook, asked, Date.now(), timeZone);
+    return await openScreen(notebook, hold, { input, ending, options });
   } finally {
+    hold?.release();
     input.pause();
   }
 }
 
 async function openScreen(
   notebook: string,
-  asked: Place | null,
-  input: RawInput,
-  ending: Ending,
+  { beginning, readOnly }: Hold,
+  { input, ending, options }: { input: RawInput; ending: Ending; options: Partial<Values> },
 ): Promise<number> {
-  const machineZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
-  const beginning = await beginVisit(notebook, asked, Date.now(), machineZone);
   const { visit, opened } = beginning;
   let suspend: Suspend | null = null;
   let handedOver = false;
@@ -75,6 +79,15 @@ async function openScreen(
     if (effect.kind === 'save') saves.add(effect.visit);
     else if (effect.kind === 'leave') ending.leave(effect.code);
     else if (effect.kind === 'redraw') handOver(async () => {});
+    else if (effect.kind === 'keep letters')
+      keepLetters(notebook, effect.place, effect.layout).catch((error: Error) => {
+        const words = `The letters of the Board can't be kept: ${reasonWords(error)}.`;
+        store.dispatch({ kind: 'notice', words });
+      });
+    else if (effect.kind === 'save elsewhere')
+      saveElsewhere(effect.folder, effect.visit)
+        .then((said) => store.dispatch({ kind: 'notice', ...said }))
+        .catch(ending.fail);
     else
       handOver(async () => {
         const words = 'There is no shell to go back to. Esc q leaves the program.';
@@ -87,8 +100,12 @@ async function openScreen(
       index: indexTaxa([]),
       groups: {},
       placeAssumed: beginning.placeAssumed,
+      readOnly: readOnly?.onScreen ?? null,
       now: Date.now(),
-      message: openingMessage(beginning.problems, visit, opened?.visit ?? null),
+      message:
+        readOnly === null
+          ? openingMessage(beginning.problems, visit, opened?.visit ?? null)
+          : { kind: 'problem', words: readOnly.onScreen },
       size: sizeNow(),
       // A pause or coordinates that opening added are not on disk yet.
       saved: { changes: opened?.visit.changes.length ?? 0, file: opened?.path ?? null },
@@ -133,14 +150,14 @@ async function openScreen(
   });
   const ticking = setInterval(() => store.dispatch({ kind: 'tick', now: Date.now() }), TICK);
   if (opened !== null && visit !== opened.visit) saves.add(visit);
-  takeLists(notebook, visit, store)
+  takeLists(notebook, visit, store, options)
     // What was typed meanwhile waits for the lists, or it would be logged without a name.
     .finally(() =>
       input.listen((key) =>
         store.dispatch({ kind: 'key', key, now: Date.now(), id: randomUUID() }),
       ),
     )
-    .then(() => learn(notebook, visit.id, store))
+    .then(() => learn(notebook, visit.id, store.dispatch))
     .catch((error: Error) => store.dispatch({ kind: 'notice', words: error.message }));
 
   let code: number;
@@ -158,47 +175,22 @@ async function openScreen(
   return code;
 }
 
-function openingMessage(notices: readonly string[], visit: Visit, asLeft: Visit | null) {
-  const faults = faultWords(notices);
-  if (faults !== null) return { kind: 'problem' as const, words: faults };
-  if (asLeft === null) return null;
-  const begun = `The visit begun at ${clockOf(visit.start)} goes on`;
-  const pause = visit.effort === asLeft.effort ? undefined : visit.effort.pauses.at(-1);
-  const words = pause
-    ? `${begun}; from ${clockOf(pause.start)} on nobody logged, which counts as a pause. Esc u takes that back.`
-    : `${begun}. Esc e ends it.`;
-  return { kind: 'done' as const, words };
-}
-
-/** The first of several faults, with their number; null for none. */
-function faultWords(faults: readonly string[]): string | null {
-  const [first = null] = faults;
-  return faults.length > 1 ? `${faults.length} faults. ${first}` : first;
-}
-
-/** Reads the species lists once the first frame is out: it does not wait for them. */
-async function takeLists(notebook: string, visit: Visit, store: FieldStore): Promise<void> {
+/** Reads the settings and the species lists once the first frame is out: it does not wait for them. */
+async function takeLists(
+  notebook: string,
+  visit: Visit,
+  store: FieldStore,
+  options: Partial<Values>,
+): Promise<void> {
   await nextTurn();
-  const inUse = await listsInUse(notebook, zoneOf(visit)).catch((error: Error) => {
+  const inUse = await listsInUse(notebook, zoneOf(visit), options).catch((error: Error) => {
     throw new Error(`The species lists can't be read: ${error.message}`);
   });
+  const { groupSizes, units, observers } = inUse.read.settings;
+  store.dispatch({ kind: 'settings', groupSizes, units, observers: observers.number });
   const index = indexTaxa(taxaInUse(inUse));
   store.dispatch({ kind: 'lists', index, groups: groupsOf(inUse.lists) });
+  store.dispatch({ kind: 'layouts', layouts: await readLetters(notebook) });
   const faults = faultWords(inUse.problems);
-  if (faults !== null) store.dispatch({ kind: 'notice', words: faults });
-}
-
-/** Reads the rest of the notebook behind the screen; the keys do not wait for it. */
-async function learn(notebook: string, current: string, store: FieldStore): Promise<void> {
-  const { visits, problems } = await visitFiles(notebook)
-    .then(readVisits)
-    .catch((error: Error) => {
-      throw new Error(`Earlier visits can't be read: ${error.message}`);
-    });
-  store.dispatch({
-    kind: 'known',
-    known: knownFrom(visits.map((read) => read.visit).filter((other) => other.id !== current)),
-  });
-  const faults = faultWords(problems.map(({ words }) => words));
   if (faults !== null) store.dispatch({ kind: 'notice', words: faults });
 }

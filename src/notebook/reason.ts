@@ -8,6 +8,14 @@ const REASONS: Record<string, string> = {
   EIO: 'the disk has a fault',
   EEXIST: 'a file stands in its way',
   ENOTDIR: 'a file stands in its way',
+  ENOENT: 'it is not there',
+  EISDIR: 'it is a folder',
+  ELOOP: 'it is a link that leads back to itself',
+  ENAMETOOLONG: 'its name is too long for the disk',
+  EBUSY: 'another program is using it',
+  EMFILE: 'too many files are open',
+  ESTALE: 'the disk is not within reach',
+  ETIMEDOUT: 'the disk is not within reach',
 };
 
 /** Why a file could not be read or written, in words. */

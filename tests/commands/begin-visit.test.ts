@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { askedPlace, beginVisit } from '../../src/commands/begin-visit.ts';
 import { Refusal } from '../../src/commands/refusal.ts';
+import { rememberPlace } from '../../src/notebook/places.ts';
 import { visitText } from '../../src/notebook/visit-file.ts';
 import { visitPath } from '../../src/notebook/visit-name.ts';
 import { epochOf } from '../../src/visit/time.ts';
@@ -27,7 +28,7 @@ async function keep(visit: Visit): Promise<void> {
 async function begun(hoursLater: number, place?: string) {
   return beginVisit(
     notebook,
-    askedPlace(place),
+    await askedPlace(place),
     epochOf(START) + hoursLater * HOUR,
     'Europe/London',
   );
@@ -193,6 +194,56 @@ describe('a visit begins at the place that is asked for', () => {
     await keep({ ...visitOf(), place: mere });
     const { visit, opened } = await begun(0.1, 'Sallow Mere 51.120, -2.850');
     expect(visit).toBe(opened?.visit);
+  });
+
+  test('with what the notebook remembers of it before the copy of the last visit', async () => {
+    await keep({ ...ended(visitOf()), place: mere });
+    const remembered = {
+      ...mere,
+      position: { latitude: 51.2, longitude: -2.9 },
+      verbatimCoordinates: '51.2, -2.9',
+      habitat: 'reedbed',
+      protection: 'private' as const,
+    };
+    await rememberPlace(notebook, remembered);
+    expect((await begun(30)).visit.place).toEqual(remembered);
+    expect((await begun(30, 'sallow mere')).visit.place).toEqual(remembered);
+    const elsewhere = await begun(30, 'Sallow Mere 51.3, -2.8');
+    expect(elsewhere.visit.place).toEqual({
+      ...remembered,
+      position: { latitude: 51.3, longitude: -2.8 },
+      verbatimCoordinates: '51.3, -2.8',
+    });
+  });
+
+  test('with the position of the last visit where none is remembered', async () => {
+    await keep({ ...ended(visitOf()), place: mere });
+    await rememberPlace(notebook, { ...placeOf('Sallow Mere'), habitat: 'reedbed' });
+    expect((await begun(30)).visit.place).toEqual({ ...mere, habitat: 'reedbed' });
+  });
+
+  test('as remembered before any visit there', async () => {
+    await rememberPlace(notebook, mere);
+    const { visit } = await begun(0, 'Sallow Mere');
+    expect(visit.place).toEqual(mere);
+  });
+
+  test('by the copy of the last visit, with a sentence, where the remembered ones are broken', async () => {
+    await keep({ ...ended(visitOf()), place: mere });
+    await writeFile(join(notebook, 'places.json'), '{"format":');
+    const { visit, problems } = await begun(30);
+    expect(visit.place).toEqual(mere);
+    expect(problems).toEqual([expect.stringContaining('it breaks off in line 1')]);
+  });
+
+  test('given on a grid, with the half diagonal of its square', async () => {
+    const { visit } = await begun(0, 'Sallow Mere ST 401 285');
+    expect(visit.place).toMatchObject({
+      name: 'Sallow Mere',
+      verbatimCoordinates: 'ST 401 285',
+      uncertainty: 71,
+      timeZone: 'Europe/London',
+    });
   });
 
   test.each(['Sallow Mere 95.5, 2.5', ''])('or is refused as wrong usage: %j', async (place) => {

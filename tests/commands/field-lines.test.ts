@@ -16,7 +16,7 @@ function field(input: string, ...args: string[]) {
 describe('field --stdin', () => {
   test('answers each line in order and logs exactly those', async () => {
     const { code, answers, complaints } = await field(
-      'tuf 12\nMallard 3m 2f\n2 grey heron: by the sluice\nkingfisher?\ntuf 0\n',
+      'tufted d 12\nMallard 3m 2f\n2 grey heron: by the sluice\nkingfisher?\ntufted d 0\n',
     );
     expect({ code, complaints }).toEqual({ code: 0, complaints: [] });
     expect(
@@ -47,7 +47,16 @@ describe('field --stdin', () => {
 
   test('keeps a line that it can not take as unnamed, and tells its number and the reason', async () => {
     const { code, answers, complaints } = await field(
-      ['zzqxv 3', '', 'gull', 'tuf 4', '5 tuf 12: asleep', 'tuf 5 9m', '12', ': small'].join('\n'),
+      [
+        'zzqxv 3',
+        '',
+        'gull',
+        'tufted d 4',
+        '5 tufted d 12: asleep',
+        'tufted d 5 9m',
+        '12',
+        ': small',
+      ].join('\n'),
     );
     expect(code).toBe(1);
     expect(answers).toHaveLength(7);
@@ -66,16 +75,16 @@ describe('field --stdin', () => {
       '"zzqxv" 3',
       '"gull" present',
       'Tufted Duck 4',
-      '"5 tuf 12: asleep" present',
-      '"tuf 5 9m" present',
+      '"5 tufted d 12: asleep" present',
+      '"tufted d 5 9m" present',
       '"" 12',
       '"" present (small)',
     ]);
-    expect(visit.entries.map((entry) => entry.typed)[3]).toBe('5 tuf 12: asleep');
+    expect(visit.entries.map((entry) => entry.typed)[3]).toBe('5 tufted d 12: asleep');
   });
 
   test('takes lines of any system: CRLF, a byte order mark, empty ones, a last one without an end', async () => {
-    const { code, answers } = await field('\ufefftuf 12\r\n\r\n   \r\nmallard 3\r\n\r\nwren');
+    const { code, answers } = await field('\ufefftufted d 12\r\n\r\n   \r\nmallard 3\r\n\r\nwren');
     expect({ code, answers: answers.length }).toEqual({ code: 0, answers: 3 });
     expect(told(await onlyVisit(notebook))).toEqual(['Tufted Duck 12', 'Mallard 3', 'Wren 1']);
   });
@@ -86,14 +95,14 @@ describe('field --stdin', () => {
   });
 
   test('goes on in the open visit, and counts on', async () => {
-    await field('tuf 12\n');
+    await field('tufted d 12\n');
     const { answers } = await field('mallard\n');
     expect(answers[0]).toMatch(/^2 {2}/);
     expect(told(await onlyVisit(notebook))).toEqual(['Tufted Duck 12', 'Mallard 1']);
   });
 
   test('takes the place with its coordinates and goes by its clock', async () => {
-    const { code } = await field('tuf\n', '--place', 'Sallow Mere 51.12N, 2.85W');
+    const { code } = await field('tufted d\n', '--place', 'Sallow Mere 51.12N, 2.85W');
     expect(code).toBe(0);
     expect((await fileNames(notebook))[0]).toMatch(/^\d{4}\/[\d-]{10}-sallow-mere\.json$/);
     expect((await onlyVisit(notebook)).place).toEqual({
@@ -108,7 +117,7 @@ describe('field --stdin', () => {
   });
 
   test('gives coordinates to the open visit that had none', async () => {
-    await field('tuf\n', '--place', 'Sallow Mere');
+    await field('tufted d\n', '--place', 'Sallow Mere');
     await field('wren\n', '--place', 'sallow mere 51.12, -2.85');
     const visit = await onlyVisit(notebook);
     expect(visit.place).toMatchObject({ name: 'Sallow Mere', position: { latitude: 51.12 } });
@@ -121,7 +130,7 @@ describe('field --stdin', () => {
     ['51.2, 2.85', 'Put a name before 51.2, 2.85'],
     ['', 'A place needs a name'],
   ])('refuses the place %j in a sentence and logs nothing', async (place, sentence) => {
-    const ran = await field('tuf 12\n', '--place', place);
+    const ran = await field('tufted d 12\n', '--place', place);
     expect(ran).toMatchObject({ code: 2, answers: [] });
     expect(ran.complaints).toEqual([expect.stringContaining(`tussock: --place: ${sentence}`)]);
     expect(await fileNames(notebook)).toEqual([]);
@@ -133,7 +142,7 @@ describe('field --stdin', () => {
     await mkdir(join(broken, '..'), { recursive: true });
     const bytes = Buffer.from('{"format": "tussock-visit", "entries": [\u001b[31m\xff', 'latin1');
     await writeFile(broken, bytes);
-    const { code, complaints } = await field('tuf 12\n');
+    const { code, complaints } = await field('tufted d 12\n');
     expect(code).toBe(0);
     expect(complaints).toEqual([expect.stringContaining(`${broken} can't be read (`)]);
     expect(complaints.join()).not.toContain('\u001b');
@@ -152,13 +161,13 @@ describe('field --stdin', () => {
     await mkdir(join(notebook, 'visits'));
     const year = new Date().getUTCFullYear();
     await symlink(join(notebook, 'nothing', 'there'), join(notebook, 'visits', String(year)));
-    const ran = await field('\ntuf 12\nwren\n');
+    const ran = await field('\ntufted d 12\nwren\n');
     expect(ran).toMatchObject({ code: 3, answers: [] });
     expect(ran.complaints).toEqual([expect.stringContaining('line 2 could not be saved: ')]);
   });
 
   test('logs every line although nobody reads the answers any more', async () => {
-    const input = Array.from({ length: 20 }, (_, at) => (at % 2 ? 'zzqxv' : `tuf ${at}`)).join(
+    const input = Array.from({ length: 20 }, (_, at) => (at % 2 ? 'zzqxv' : `tufted d ${at}`)).join(
       '\n',
     );
     const ran = await run(['field', '--stdin'], { notebook, input, hangUp: true });
@@ -167,7 +176,7 @@ describe('field --stdin', () => {
   });
 
   test('reads lines by itself where the terminal can show no screen', async () => {
-    const ran = await run([], { notebook, input: 'tuf 12\n', environment: { TERM: 'dumb' } });
+    const ran = await run([], { notebook, input: 'tufted d 12\n', environment: { TERM: 'dumb' } });
     expect(ran).toMatchObject({ code: 0, complaints: [] });
     expect(ran.out).not.toContain('\u001b');
     expect(told(await onlyVisit(notebook))).toEqual(['Tufted Duck 12']);

@@ -87,7 +87,7 @@ describe('the command line', () => {
 
   test('--notebook goes before TUSSOCK_NOTEBOOK', async () => {
     const other = join(notebook, 'other');
-    await run(['field', '--stdin', '--notebook', other], { notebook, input: 'tuf\n' });
+    await run(['field', '--stdin', '--notebook', other], { notebook, input: 'tufted d\n' });
     expect(await fileNames(other)).toHaveLength(1);
     expect(await fileNames(notebook)).toEqual([]);
   });

@@ -1,8 +1,8 @@
-import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, truncate, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readVisit, visitFrom, visitText } from '../../src/notebook/visit-file.ts';
+import { newerWords, readVisit, visitFrom, visitText } from '../../src/notebook/visit-file.ts';
 import { FORMAT_VERSION } from '../../src/visit/visit.ts';
 import { anyVisit, freshFolder, visitOf } from './visits.ts';
 
@@ -72,7 +72,44 @@ describe('the text of a visit file', () => {
     expect(problemIn(changed({ [key]: undefined }))).toContain(`at ${key}`);
   });
 
-  test('of a newer version asks for a newer program', () => {
+  test('of a newer version is read as far as it fits, and keeps its number and what is new', () => {
+    const newer = FORMAT_VERSION + 1;
+    const read = visitFrom(changed({ formatVersion: newer, 'x-new': { deep: [1] } }));
+    if ('problem' in read) throw new Error(read.problem);
+    expect(read.visit).toMatchObject({ formatVersion: newer, 'x-new': { deep: [1] } });
+    expect(newerWords(read.visit)).toBe(
+      `was written by a newer Tussock (format ${newer}; this one writes ${FORMAT_VERSION}): it can be read here and is never changed.`,
+    );
+    expect(newerWords(visitOf())).toBeNull();
+  });
+
+  test.each([
+    [{ description: 7 }, 'at description: a string is needed, not a number'],
+    [{ description: undefined }, 'at description: missing, a string'],
+    [{ format: 'other' }, 'at format: needed is "tussock-visit"'],
+  ])('with a wrong part, %j, is told in words', (change, words) => {
+    expect(problemIn(changed(change))).toBe(`it is not a visit, ${words}`);
+  });
+
+  test.each(['__proto__', 'constructor', 'prototype'])(
+    'with the key %s changes nothing that other objects share',
+    (key) => {
+      const harm = `"${key}": {"struck": "polluted", "polluted": true}`;
+      const text = visitText(visitOf())
+        .replaceAll('{', `{${harm},`)
+        .replaceAll(/,(\s*})/g, '$1');
+      const read = visitFrom(text);
+      expect(({} as Record<string, unknown>).polluted).toBeUndefined();
+      if ('problem' in read) return;
+      expect(read.visit.entries[0]?.struck).toBeNull();
+      const again = visitFrom(visitText(read.visit));
+      expect(again).toHaveProperty('visit');
+      for (const each of [read.visit, ...read.visit.entries])
+        expect((each as { polluted?: unknown }).polluted).toBeUndefined();
+    },
+  );
+
+  test('of a newer version that does not fit asks for a newer program', () => {
     const newer = FORMAT_VERSION + 1;
     expect(problemIn(changed({ formatVersion: newer, entries: 'otherwise' }))).toBe(
       `it was written by a newer Tussock (format ${newer}; this one reads ${FORMAT_VERSION})`,
@@ -91,17 +128,21 @@ describe('a visit file', () => {
   });
 
   test.each([
-    ['missing', 'none.json', /ENOENT/],
-    ['a folder', 'folder', /EISDIR/],
-    ['below a file', 'empty.json/visit.json', /ENOTDIR/],
-    ['empty', 'empty.json', /the file is empty/],
-    ['cut off', 'cut.json', /not whole JSON/],
-  ])('that is %s gives a reason and never throws', async (_, name, reason) => {
+    ['missing', 'none.json', /^it is not there$/, false],
+    ['a folder', 'folder', /^it is a folder$/, false],
+    ['below a file', 'empty.json/visit.json', /^a file stands in its way$/, false],
+    ['empty', 'empty.json', /^the file is empty$/, true],
+    ['cut off', 'cut.json', /^it is not whole JSON: it breaks off in line \d+$/, true],
+    ['larger than any visit', 'large.json', /^it is larger than 64 MB$/, false],
+  ])('that is %s gives a reason and never throws', async (_, name, reason, broken) => {
     const folder = freshFolder();
     await mkdir(join(folder, 'folder'));
     await writeFile(join(folder, 'empty.json'), '');
     await writeFile(join(folder, 'cut.json'), visitText(visitOf()).slice(0, 200));
+    await writeFile(join(folder, 'large.json'), '');
+    await truncate(join(folder, 'large.json'), 64 * 1024 ** 2 + 1);
     const path = join(folder, name);
-    expect(await readVisit(path)).toEqual({ path, problem: expect.stringMatching(reason) });
+    const problem = expect.stringMatching(reason);
+    expect(await readVisit(path)).toEqual({ path, problem, broken });
   });
 });

@@ -69,3 +69,28 @@ test('a file of any name is made on this disk and found again', async () => {
   }
   expect(new Set(await visitFiles(folder))).toEqual(paths);
 });
+
+// Names that Windows keeps for devices, with any ending (Microsoft, "Naming Files, Paths, and Namespaces").
+const devices = fc
+  .constantFrom('CON', 'PRN', 'AUX', 'NUL', 'COM1', 'COM9', 'LPT1', 'COM¹', 'CONIN$', 'CLOCK$')
+  .chain((name) =>
+    fc.constantFrom(name, name.toLowerCase(), `${name}.txt`, `${name} `, `.${name}`),
+  );
+const awkward = fc.oneof(
+  names,
+  devices,
+  fc.tuple(names, fc.constantFrom('.', ' ', '...', '. ', '/..')).map((parts) => parts.join('')),
+);
+
+test('no name of a place is one that a system keeps, ends in a dot or blank, or is another when composed', () => {
+  fc.assert(
+    fc.property(awkward, fc.integer({ min: 1, max: 999 }), (place, copy) => {
+      const name = basename(visitPath('/n', moved(visitOf(), place), copy));
+      expect(name).not.toMatch(/^(con|prn|aux|nul|com[\d¹²³]|lpt[\d¹²³]|conin\$|conout\$)(\.|$)/i);
+      expect(name).toMatch(/[^. ]\.json$/);
+      expect(name).not.toMatch(/[<>:"/\\|?*\p{Cc}]/u);
+      expect(name.normalize('NFC')).toBe(name);
+    }),
+    { numRuns: 1000 },
+  );
+});

@@ -3,7 +3,7 @@ import { dirname, join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { type OpenedVisit, readVisit, visitText } from '../../src/notebook/visit-file.ts';
 import { type VisitStore, visitStore } from '../../src/notebook/visit-store.ts';
-import type { Visit } from '../../src/visit/visit.ts';
+import { FORMAT_VERSION, type Visit } from '../../src/visit/visit.ts';
 import { freshFolder, logging, moved, visitOf } from './visits.ts';
 
 let notebook: string;
@@ -161,6 +161,19 @@ describe('a store of one visit', () => {
     const later = logging(placed, 'owl');
     expect(await kept.save(later)).toEqual({ path: join(year, MERE), leftAlone: null });
     expect(await held(MERE)).toEqual(later);
-    expect(await readdir(dirname(path))).toEqual(['visits']);
+    expect((await readdir(dirname(path))).sort()).toEqual(['states', 'visits']);
+  });
+
+  test('refuses a visit of a newer version, and leaves its file as it is', async () => {
+    const newer = { ...visitOf(), formatVersion: FORMAT_VERSION + 1, 'x-new': true };
+    const path = join(year, MERE);
+    await mkdir(year, { recursive: true });
+    await writeFile(path, JSON.stringify(newer));
+    const read = await opened(path);
+    await expect(visitStore(notebook, read).save(logging(read.visit, 'owl'))).rejects.toThrow(
+      'was written by a newer Tussock',
+    );
+    expect(JSON.parse(await readFile(path, 'utf8'))).toEqual(newer);
+    expect(await readdir(notebook)).toEqual(['visits']);
   });
 });

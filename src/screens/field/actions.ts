@@ -2,6 +2,7 @@ import { goneOn, paused } from '../../visit/effort.ts';
 import { nameOf } from '../../visit/entry.ts';
 import { nextInWords, updateVisit } from '../../visit/update.ts';
 import { entryNumbered } from '../../visit/visit.ts';
+import { revertedFlock } from '../board/strokes.ts';
 import {
   type Result,
   type Session,
@@ -17,8 +18,11 @@ import {
 export function undoOrRedo(session: Session, way: 'undo' | 'redo'): Result {
   const what = nextInWords(session.visit, way);
   const visit = updateVisit(session.visit, { do: way, time: stampNow(session) });
-  const words = way === 'undo' ? `Taken back: ${what}.` : `Done again: ${what}.`;
-  return sayingSo(withVisit(toLine(session), visit), 'done', words);
+  const flock = revertedFlock(session, visit);
+  const said = flock?.words ?? what;
+  const words = way === 'undo' ? `Taken back: ${said}.` : `Done again: ${said}.`;
+  const back = toLine(flock ? { ...session, board: flock.board } : session);
+  return sayingSo(withVisit(back, visit), 'done', words);
 }
 
 /** Starts a pause, or ends the one that is open. */

@@ -1,10 +1,14 @@
-import { timeZoneAt } from '../../ground/time-zone.ts';
-import { goneOn, readEffort } from '../../visit/effort.ts';
+import { positionBehind } from '../../ground/read-position.ts';
+import { goneOn, readEffort, toldAnew } from '../../visit/effort.ts';
 import { type Place, placeKey, readPlace } from '../../visit/place.ts';
+import { positioned } from '../../visit/positioned.ts';
 import type { Settable } from '../../visit/update.ts';
 import { readWeather, weatherWords } from '../../visit/weather.ts';
+import { weatherCaution } from '../../visit/weather-caution.ts';
+import { answerPassing } from '../board/open.ts';
 import { chosenOf } from './choices.ts';
 import {
+  type Message,
   type Question,
   type Result,
   type Session,
@@ -40,10 +44,19 @@ export function answer(session: Session): Result {
         text === '' ? null : text,
         text === '' ? 'No description.' : 'Description kept.',
       );
+    case 'elsewhere': {
+      if (text === '')
+        return still(saying(session, 'problem', 'In which folder? Type for example /media/stick.'));
+      const { visit } = session;
+      const asked = saying(toLine(withoutLine(session)), 'done', `Writing to ${text} …`);
+      return { session: asked, effects: [{ kind: 'save elsewhere', visit, folder: text }] };
+    }
+    case 'passing':
+      return answerPassing(session, text);
     case 'effort': {
       const read = readEffort(text);
       if ('problem' in read) return still(saying(session, 'problem', read.problem));
-      const value = { ...session.visit.effort, ...read.effort };
+      const value = toldAnew(session.visit.effort, read.effort);
       const asking: Session = { ...withoutLine(session), mode: { at: 'complete' }, message: null };
       return withPart(asking, 'effort', value);
     }
@@ -64,14 +77,20 @@ function answerPlace(session: Session, text: string): Result {
   if (choice?.kind === 'place') return setPlace(session, choice.place);
   if (text === '') return still(samePlace(session));
   const { place } = session.visit;
-  // Bare coordinates belong to the place that the visit already has.
-  const bare = /^[+-]?\d+\.\d/.test(text) && place !== null;
-  const read = readPlace(bare ? `${place.name} ${text}` : text);
+  const found = positionBehind(text, session.grids);
+  // A bare position belongs to the place that the visit already has.
+  if (found?.name === '' && place !== null) {
+    if ('problem' in found.read) return still(saying(session, 'problem', found.read.problem));
+    return setPlace(session, positioned(place, { ...found.read, verbatimCoordinates: text }));
+  }
+  const read = readPlace(text, session.grids);
   if ('problem' in read) return still(saying(session, 'problem', read.problem));
   const remembered = session.known?.places.get(placeKey(read.place.name))?.place;
   if (read.place.position === null && remembered) return setPlace(session, remembered);
-  const position = read.place.position;
-  return setPlace(session, { ...read.place, timeZone: position ? timeZoneAt(position) : null });
+  const { position } = read.place;
+  if (position === null) return setPlace(session, read.place);
+  const { name } = read.place;
+  return setPlace(session, positioned({ ...(remembered ?? read.place), name }, read.place));
 }
 
 /** Nothing typed: the place stays, and one that was only assumed is now said to be right. */
@@ -94,12 +113,10 @@ function answerWeather(session: Session, text: string): Result {
   const read = readWeather(text);
   if ('problem' in read) return still(saying(session, 'problem', read.problem));
   const weather = { time: stampNow(session), ...read.reading };
-  return set(
-    session,
-    'weather',
-    [...session.visit.weather, weather],
-    `Weather: ${weatherWords(weather)}.`,
-  );
+  const caution = weatherCaution(weather);
+  const words = caution ?? `Weather: ${weatherWords(weather, session.units)}.`;
+  const readings = [...session.visit.weather, weather];
+  return set(session, 'weather', readings, words, caution === null ? 'done' : 'caution');
 }
 
 function set<Part extends keyof Settable>(
@@ -107,8 +124,9 @@ function set<Part extends keyof Settable>(
   part: Part,
   value: Settable[Part],
   words: string,
+  kind: Message['kind'] = 'done',
 ): Result {
-  return sayingSo(withPart(toLine(withoutLine(session)), part, value), 'done', words);
+  return sayingSo(withPart(toLine(withoutLine(session)), part, value), kind, words);
 }
 
 /**

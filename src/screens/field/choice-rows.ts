@@ -39,7 +39,7 @@ function choiceText(session: Session, choice: Choice, chosen: boolean, width: nu
       );
     case 'place':
       return cut(
-        `${cell(choice.place.name, 30)} ${choice.visits} ${choice.visits === 1 ? 'visit' : 'visits'}, last ${dateWords(choice.last, 'long')}`,
+        `${cell(choice.place.name, 30)} ${visitsWords(choice.visits, choice.last)}`,
         width,
       );
     case 'action':
@@ -48,6 +48,11 @@ function choiceText(session: Session, choice: Choice, chosen: boolean, width: nu
         width,
       );
   }
+}
+
+function visitsWords(visits: number, last: string): string {
+  if (visits === 0) return 'no visit yet';
+  return `${visits} ${visits === 1 ? 'visit' : 'visits'}, last ${dateWords(last, 'long')}`;
 }
 
 /** Count, names, category, and what this notebook knows of it here. */

@@ -4,7 +4,7 @@ import { type Entry, nameOf } from '../../visit/entry.ts';
 import { readEntryLine } from '../../visit/entry-line.ts';
 import { type Place, placeKey } from '../../visit/place.ts';
 import { entryNumbered } from '../../visit/visit.ts';
-import { type Binding, MENU } from './keymap.ts';
+import { type Binding, menuNow } from './keymap.ts';
 import { type Session, stampNow, typedLine } from './session.ts';
 
 /** A row that Enter can take. */
@@ -22,8 +22,8 @@ export function choicesOf(session: Session): Choice[] {
   const { mode } = session;
   const { text } = typedLine(session);
   if (mode.at === 'ask') return mode.question === 'place' ? placeChoices(session, text) : [];
-  if (mode.at !== 'line' && mode.at !== 'change') return [];
-  if (mode.at === 'line' && text.startsWith('/')) return actionChoices(text);
+  if (mode.at !== 'line' && mode.at !== 'change' && mode.at !== 'put') return [];
+  if (mode.at === 'line' && text.startsWith('/')) return actionChoices(session, text);
   return taxonChoices(session, text);
 }
 
@@ -36,6 +36,8 @@ function taxonChoices(session: Session, text: string): Choice[] {
   if (words === '') return [];
   const hits = taxonHits(session, words);
   const named = hits.map((hit): Choice => ({ kind: 'taxon', hit }));
+  // A letter of the Board needs a taxon.
+  if (session.mode.at === 'put') return named;
   const asWords: Choice = { kind: 'words', words };
   // A guess is never taken by itself: a wrong name is worse than none.
   const sure = hits[0] !== undefined && hits[0].how !== 'loose';
@@ -72,9 +74,9 @@ function placeChoices(session: Session, text: string): Choice[] {
     .map(([, known]): Choice => ({ kind: 'place', ...known }));
 }
 
-function actionChoices(text: string): Choice[] {
+function actionChoices(session: Session, text: string): Choice[] {
   const word = text.slice(1).trimStart().split(/\s/)[0]?.toLowerCase() ?? '';
-  return MENU.filter(({ action, words }) => action.startsWith(word) || words.startsWith(word)).map(
-    (binding): Choice => ({ kind: 'action', binding }),
-  );
+  return menuNow(session)
+    .filter(({ action, words }) => action.startsWith(word) || words.startsWith(word))
+    .map((binding): Choice => ({ kind: 'action', binding }));
 }

@@ -61,7 +61,9 @@ function sumWords(session: Session, from: number, rows: number, width: number): 
   return fitting(parts, ', ', width);
 }
 
-function savedWords({ visit, saved }: Session): string {
+/** What is on disk, in words. */
+export function savedWords({ visit, saved, readOnly }: Session): string {
+  if (readOnly !== null) return 'read only';
   const open = visit.changes.length - saved.changes;
   if (open <= 0) return 'all saved';
   return saved.failure === null ? 'saving' : `${open} NOT SAVED`;

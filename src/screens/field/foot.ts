@@ -1,24 +1,28 @@
-import { distanceWords } from '../../visit/effort.ts';
+import { METHODS } from '../../visit/effort.ts';
+import { taxonName } from '../../visit/entry.ts';
 import { durationWords } from '../../visit/time.ts';
+import { distanceShown, type UnitsShown } from '../../visit/units-shown.ts';
 import { speciesSeen, standing, watched } from '../../visit/visit.ts';
 import { fitting, type Row, span, widthOf, wrapped } from '../paint.ts';
 import { choicesOf } from './choices.ts';
-import { type Binding, KEYMAP, keyWords, MENU, wordsNow } from './keymap.ts';
-import { type Session, typedLine } from './session.ts';
+import { type Binding, keymapOf, keyWords, menuNow, wordsNow } from './keymap.ts';
+import { type Message, type Session, typedLine } from './session.ts';
 import { steps } from './typing.ts';
 
 const SIGN = { done: '', problem: '! ', caution: '! ' } as const;
 
-/** What can't be saved stands there until it is; else the last message. */
+/** What can't be saved stands there until it is, above the last message. */
 export function messageRows(session: Session, width: number): Row[] {
   const { saved, message } = session;
-  if (saved.failure !== null)
-    return wrapped(
-      `! NOT SAVED: ${saved.failure}. Trying again; leave the program open.`,
-      width,
-      2,
-    ).map((text) => [span(text, 'problem')]);
-  if (message === null) return [];
+  if (saved.failure !== null) {
+    const words = `! NOT SAVED: ${saved.failure}. Trying again; leave the program open, or Esc o saves elsewhere.`;
+    const rows = wrapped(words, width, 2).map((text): Row => [span(text, 'problem')]);
+    return message === null ? rows : [...rows, ...saidRows(message, width)];
+  }
+  return message === null ? [] : saidRows(message, width);
+}
+
+function saidRows(message: Message, width: number): Row[] {
   const look =
     message.kind === 'done' ? 'plain' : message.kind === 'problem' ? 'problem' : 'threat';
   return wrapped(SIGN[message.kind] + message.words, width, 2).map((text) => [span(text, look)]);
@@ -33,9 +37,14 @@ export function askRows(session: Session, width: number): Row[] {
 }
 
 function questionWords(session: Session): string {
-  const { mode, visit } = session;
+  const { mode, visit, units } = session;
   if (mode.at === 'pick')
     return `Which entry to ${mode.to === 'change' ? 'change' : 'strike out, or to bring back'}? Type its number or choose it.`;
+  if (mode.at === 'letter')
+    return mode.to === 'put'
+      ? 'On which letter? 0 lays all anew for this season.'
+      : 'Whose sum? Its letter turns it.';
+  if (mode.at === 'put') return putWords(session, mode.letter);
   if (mode.at === 'complete')
     return 'Was everything that you noticed logged, so that what is not here was not seen?';
   if (mode.at === 'ended') return endedWords(session);
@@ -46,17 +55,42 @@ function questionWords(session: Session): string {
       return visit.place === null ? words : `${words}. Enter alone keeps ${visit.place.name}.`;
     }
     case 'weather':
-      return 'As in 7c f3 sw 6/8 drizzle: temperature, Beaufort, direction, oktas, rain';
+      return `As in ${weatherExample(units)} sw 6/8 drizzle: temperature, Beaufort (or ${SPEEDS[units.wind]}), direction, oktas, rain`;
+    case 'elsewhere':
+      return 'A folder on another disk, such as /media/stick: the whole visit is written there.';
+    case 'passing':
+      return 'Where are they heading, and intervals of how many minutes (5, 10, 15, 60)? sw 15. Enter alone stops it.';
     case 'description':
       return 'One line on the visit as a whole.';
     case 'effort': {
       const time = durationWords(watched(visit, session.now));
       const { distance } = visit.effort;
-      return `Watched for ${time}${distance === null ? '' : `, ${distanceWords(distance)}`}. How far, how many people, how? 3.2 km 2 people on foot`;
+      return `Watched for ${time}${distance === null ? '' : `, ${distanceShown(distance, units.distance)}`}. As in ${units.distance === 'km' ? '3.2 km' : '2 mi'} 2 people on foot (or ${METHODS.join(', ')})`;
     }
     case 'groups':
       return 'For which groups was everything logged?';
   }
+}
+
+/** One light wind in each unit; with Beaufort, what may be typed in place of it. */
+const SPEEDS: Record<UnitsShown['wind'], string> = {
+  Beaufort: '15 km/h',
+  'm/s': '4 m/s',
+  'km/h': '15 km/h',
+  mph: '10 mph',
+  kn: '8 kn',
+};
+
+function weatherExample({ temperature }: UnitsShown): string {
+  return `${temperature === 'C' ? '7c' : '45f'} f3`;
+}
+
+function putWords({ board }: Session, letter: string | null): string {
+  if (letter === null) return 'Which species? A count behind the name is logged at once.';
+  const stands = board?.taxa[letter];
+  return stands
+    ? `Which species on ${letter} in place of ${taxonName(stands)}? Enter alone frees the letter.`
+    : `Which species on ${letter}?`;
 }
 
 function endedWords({ visit, now }: Session): string {
@@ -65,7 +99,7 @@ function endedWords({ visit, now }: Session): string {
 }
 
 function menuRows(session: Session, width: number): Row[] {
-  const cells = MENU.map((binding) => {
+  const cells = menuNow(session).map((binding) => {
     const off = binding.unless?.(session) != null;
     return {
       text: off
@@ -105,7 +139,7 @@ export function hintRow(session: Session, width: number): Row {
   const lead =
     mode.at === 'menu' ? ['one letter'] : mode.at === 'line' && empty ? ['type a name'] : [];
   const tail = mode.at === 'line' && empty ? ['/ and a word does the same'] : [];
-  const hints = [...lead, ...merged(KEYMAP.filter(works)), ...tail];
+  const hints = [...lead, ...merged(keymapOf(session.groupSizes).filter(works)), ...tail];
   return [span(fitting(hints, GAP, width), 'quiet')];
 }
 

@@ -1,9 +1,11 @@
+import { boardLine, boardRows } from '../board/board-rows.ts';
 import { cut, fitting, type Row, rowText, type Size, span, widthOf } from '../paint.ts';
 import { choiceRows, notebookWords } from './choice-rows.ts';
 import { entryRows } from './entry-rows.ts';
 import { askRows, hintRow, messageRows } from './foot.ts';
 import { headRows } from './head.ts';
 import { helpRows } from './help.ts';
+import { keymapOf } from './keymap.ts';
 import { type Mode, type Session, typedLine } from './session.ts';
 
 /** Rows for a terminal of this size, and where its cursor stands (from 0), if anything is typed. */
@@ -28,6 +30,8 @@ export function fieldFrame(session: Session, size: Size): Frame {
     ...askRows(session, width),
     hintRow(session, width),
   ];
+  if (session.board && BOARD_BELOW.has(session.mode.at))
+    return boardFrame(session, { head, foot }, size);
   const room = size.rows - head.length - 1 - foot.length;
   const choices = choiceRows(session, width, Math.min(9, room - 3));
   const entries = entryRows(session, width, room - choices.length);
@@ -38,11 +42,30 @@ export function fieldFrame(session: Session, size: Size): Frame {
   };
 }
 
+/** While these are asked the Board stays in sight. */
+const BOARD_BELOW: ReadonlySet<Mode['at']> = new Set(['board', 'menu', 'letter']);
+
+function boardFrame(
+  session: Session,
+  { head, foot }: { head: Row[]; foot: Row[] },
+  size: Size,
+): Frame {
+  const room = size.rows - head.length - foot.length;
+  const board = boardRows(session, size.columns, room).slice(0, room);
+  const gap = Array.from({ length: room - board.length }, (): Row => []);
+  return { rows: [...head, ...board, ...gap, ...foot], cursor: null };
+}
+
 /** The mode in words: what Enter will do with what is typed. */
 function promptOf(mode: Mode): string {
   switch (mode.at) {
     case 'change':
       return `change ${mode.number}> `;
+    case 'put':
+      return mode.letter === null ? 'species> ' : `on ${mode.letter}> `;
+    case 'board':
+    case 'letter':
+      return 'board> ';
     case 'pick':
       return `${mode.to} which> `;
     case 'ask':
@@ -81,7 +104,7 @@ function lineRow(session: Session, width: number): { row: Row; cursor: number | 
 }
 
 function helpFrame(session: Session, from: number, size: Size): Frame {
-  const all = helpRows(size.columns);
+  const all = helpRows(size.columns, keymapOf(session.groupSizes));
   const height = size.rows - 1;
   const start = Math.max(0, Math.min(from, all.length - height));
   const rows = all.slice(start, start + height);
@@ -93,7 +116,10 @@ function helpFrame(session: Session, from: number, size: Size): Frame {
 function smallFrame(session: Session, size: Size): Frame {
   if (session.mode.at === 'help') return helpFrame(session, session.mode.from, size);
   const width = Math.max(1, size.columns);
-  const typed = lineRow(session, width);
+  const onBoard = BOARD_BELOW.has(session.mode.at) && session.board !== null;
+  const typed = onBoard
+    ? { row: boardLine(session, width), cursor: null }
+    : lineRow(session, width);
   const top: Row[] = [
     typed.row,
     ...choiceRows(session, width, 1),

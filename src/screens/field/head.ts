@@ -1,4 +1,5 @@
 import { Temporal } from 'temporal-polyfill';
+import { moonWords } from '../../sky/moon.ts';
 import { sunDay } from '../../sky/sun.ts';
 import { sunWords } from '../../sky/words.ts';
 import { paused } from '../../visit/effort.ts';
@@ -18,7 +19,7 @@ export function dateWords(isoDate: string, length: 'long' | 'short'): string {
   return length === 'short' ? name : `${WEEKDAYS[dayOfWeek - 1]} ${name} ${year}`;
 }
 
-/** The two rows that stand at the top: when, where and how long; sun and weather. */
+/** The two rows that stand at the top: when, where and how long; sun, moon and weather. */
 export function headRows(session: Session, width: number): Row[] {
   const { visit, now } = session;
   const moment = stamp(now, zoneOf(visit));
@@ -40,7 +41,7 @@ function placeWords({ visit, placeAssumed }: Session): string {
 function skyWords(session: Session, date: string, width: number): string {
   const { visit, now } = session;
   const weather = visit.weather.at(-1);
-  const said = weather ? weatherWords(weather) : '';
+  const said = weather ? weatherWords(weather, session.units) : '';
   const position = visit.place?.position ?? null;
   if (position === null) {
     const why =
@@ -51,10 +52,16 @@ function skyWords(session: Session, date: string, width: number): string {
   }
   const zone = zoneOf(visit);
   const day = sunDay(position, date, zone);
-  const both = (sun: string) => (said === '' ? sun : `${sun} | ${said}`);
-  for (const length of ['long', 'middle'] as const) {
-    const words = both(sunWords(day, now, zone, length));
-    if (widthOf(words) <= width) return words;
+  const line = (...parts: string[]) => [...parts, said].filter((part) => part !== '').join(' | ');
+  const fits = (words: string) => widthOf(words) <= width;
+  const long = sunWords(day, now, zone, 'long');
+  if (!fits(line(long))) {
+    const middle = line(sunWords(day, now, zone, 'middle'));
+    return fits(middle) ? middle : line(sunWords(day, now, zone, 'short'));
   }
-  return both(sunWords(day, now, zone, 'short'));
+  // The moon only joins where nothing of the sun and the weather has to give way.
+  const moon = line(long, moonWords(now, null));
+  if (!fits(moon)) return line(long);
+  const course = line(long, moonWords(now, { position, timeZone: zone }));
+  return fits(course) ? course : moon;
 }

@@ -1,9 +1,13 @@
+import { BEAUFORT } from '../../visit/weather-wind.ts';
 import { cell, cut, type Row, span, widthOf, wrapped } from '../paint.ts';
 import { type Binding, KEYMAP, keyWords } from './keymap.ts';
 
 const WHERE: Record<Binding['at'], string> = {
   line: 'On the entry line',
   menu: 'In the menu (Esc), or / and the word on an empty line',
+  board: 'On the Board (Esc b)',
+  put: 'While a species is put on a letter of the Board',
+  letter: 'When the Board asks for a letter',
   change: 'While an entry is changed',
   pick: 'While an entry is picked',
   ask: 'On a question',
@@ -33,6 +37,21 @@ const CAUTIONS = [
   'Red List categories are global; they do not replace local protection lists.',
 ];
 
+/** Lines of weather and what they mean; each is tried against the reader in the tests. */
+export const WEATHER_EXAMPLES: readonly (readonly [string, string])[] = [
+  ['7c, 45f', 'temperature'],
+  ['f3', 'Beaufort force, as below'],
+  ['4 m/s, 15 km/h, 8 kn', 'a measured speed; the force is found'],
+  ['sw, 240°', 'where the wind comes from'],
+  ['6/8', 'cloud in oktas: any cloud is at least 1, any gap at most 7; 9/8 is a hidden sky'],
+  ['drizzle, rain, snow', 'also dry, showers, sleet, hail, mist, fog, thunder'],
+  ['vis good, vis 2 km', 'how far you see: poor, moderate, good, excellent'],
+];
+
+const FORCES = BEAUFORT.flatMap(({ name, landSign }, force) =>
+  landSign === null ? [] : [[`f${force} ${name}`, landSign]],
+);
+
 /** Keys of every line that is typed; `editLine` knows them. */
 const EDITING: readonly (readonly [string, string])[] = [
   ['Ctrl-U', 'empty the line'],
@@ -41,7 +60,7 @@ const EDITING: readonly (readonly [string, string])[] = [
 ];
 
 /** The whole help page; the keys are drawn from the table that dispatches them. */
-export function helpRows(width: number): Row[] {
+export function helpRows(width: number, keymap: readonly Binding[] = KEYMAP): Row[] {
   const places = Object.keys(WHERE) as Binding['at'][];
   return [
     ...section('What to type', EXAMPLES, width),
@@ -49,7 +68,7 @@ export function helpRows(width: number): Row[] {
     [span('Care', 'strong')],
     ...CAUTIONS.flatMap((words) => hanging('', 2, words, width)),
     ...places.flatMap((at) => {
-      const keys = KEYMAP.filter((binding) => binding.at === at);
+      const keys = keymap.filter((binding) => binding.at === at);
       return [
         [],
         ...section(
@@ -59,6 +78,10 @@ export function helpRows(width: number): Row[] {
         ),
       ];
     }),
+    [],
+    ...section('Weather, in one line', WEATHER_EXAMPLES, width),
+    [],
+    ...section('Wind on land', FORCES, width),
     [],
     ...section('While you type', EDITING, width),
   ];

@@ -26,6 +26,7 @@ import {
 
 /** Enter on the entry line: the line becomes an entry, or says what to mend and stays. */
 export function logLine(session: Session, moment: Moment): Result {
+  if (session.readOnly !== null) return still(saying(session, 'problem', session.readOnly));
   const read = observed(session);
   if ('result' in read) return read.result;
   const visit = updateVisit(session.visit, {

@@ -1,20 +1,36 @@
+import type { Grids } from '../../ground/read-position.ts';
 import type { Known } from '../../taxa/known.ts';
 import type { TaxonIndex } from '../../taxa/taxon-index.ts';
+import { GROUP_SIZES } from '../../visit/count.ts';
 import { effortText } from '../../visit/effort.ts';
 import { entryText } from '../../visit/entry.ts';
 import { stamp } from '../../visit/time.ts';
+import { type UnitsShown, USUAL_UNITS } from '../../visit/units-shown.ts';
 import { type Settable, updateVisit, type VisitAction } from '../../visit/update.ts';
 import { entryNumbered, type Visit, zoneOf } from '../../visit/visit.ts';
+import type { Board, Layout } from '../board/board.ts';
 import type { Key } from '../keyboard.ts';
 import { EMPTY_LINE, type Line, lineOf } from '../line.ts';
 import type { Size } from '../paint.ts';
 
 /** What is asked for in a line of its own. */
-export type Question = 'place' | 'weather' | 'description' | 'effort' | 'groups';
+export type Question =
+  | 'place'
+  | 'weather'
+  | 'description'
+  | 'effort'
+  | 'groups'
+  | 'elsewhere'
+  | 'passing';
 
 /** Where the keys go. */
 export type Mode =
   | { at: 'line' }
+  | { at: 'board' }
+  /** A species is chosen for a letter of the Board; null for the next free one. */
+  | { at: 'put'; letter: string | null }
+  /** The next letter says which species is meant. */
+  | { at: 'letter'; to: 'put' | 'turn' }
   | { at: 'menu' }
   | { at: 'help'; from: number }
   | { at: 'pick'; to: 'change' | 'strike'; number: number; typed: string }
@@ -37,14 +53,26 @@ export interface Session {
   drafts: Record<string, Line>;
   /** The suggestion that Enter takes, from 0. */
   chosen: number;
+  /** The Board, while it is open. */
+  board: Board | null;
+  /** Which species stand on which letters, by the keys of places. */
+  layouts: Readonly<Record<string, Layout>>;
   message: Message | null;
   index: TaxonIndex;
   /** The groups of the lists in use, such as `birds`, by the names of the lists. */
   groups: Readonly<Record<string, string>>;
+  /** The steps of the count, rising. */
+  groupSizes: readonly number[];
+  /** Units in which values are shown. */
+  units: UnitsShown;
+  /** Reads grid references; null until its libraries are loaded, behind the first frame. */
+  grids: Grids | null;
   /** What other visits tell; null until they have been read. */
   known: Known | null;
   /** The place was taken over from the last visit and nobody has said that it is right. */
   placeAssumed: boolean;
+  /** Why the visit can only be read here; null where it can be changed. */
+  readOnly: string | null;
   /** Epoch milliseconds. */
   now: number;
   /** Of the window, for what scrolls by its height. */
@@ -59,14 +87,19 @@ export type FieldEvent =
   | { kind: 'tick'; now: number }
   | { kind: 'size'; size: Size }
   | { kind: 'lists'; index: TaxonIndex; groups: Session['groups'] }
+  | ({ kind: 'settings'; observers: number | null } & Pick<Session, 'groupSizes' | 'units'>)
+  | { kind: 'layouts'; layouts: Session['layouts'] }
   | { kind: 'known'; known: Known }
-  | { kind: 'notice'; words: string }
+  | { kind: 'grids'; grids: Grids }
+  | { kind: 'notice'; words: string; done?: boolean }
   | { kind: 'saved'; changes: number; file: string }
   | { kind: 'save failed'; why: string };
 
 /** What the screen asks of the shell. */
 export type Effect =
   | { kind: 'save'; visit: Visit }
+  | { kind: 'save elsewhere'; visit: Visit; folder: string }
+  | { kind: 'keep letters'; place: string; layout: Layout }
   | { kind: 'leave'; code: number }
   | { kind: 'suspend' }
   | { kind: 'redraw' };
@@ -86,13 +119,19 @@ export function newSession(
   given: Pick<
     Session,
     'visit' | 'index' | 'groups' | 'placeAssumed' | 'now' | 'message' | 'size'
-  > & { saved: Pick<Session['saved'], 'changes' | 'file'> },
+  > & { saved: Pick<Session['saved'], 'changes' | 'file'>; readOnly?: string | null },
 ): Session {
   return {
+    readOnly: null,
     ...given,
     mode: { at: 'line' },
     drafts: {},
     chosen: 0,
+    board: null,
+    layouts: {},
+    groupSizes: GROUP_SIZES,
+    units: USUAL_UNITS,
+    grids: null,
     known: null,
     saved: { ...given.saved, failure: null },
   };
@@ -115,13 +154,14 @@ export function sayingSo(
   return { session: saying(session, kind, words), effects };
 }
 
+/** Back to where entries are made: the Board while it is open, else the entry line. */
 export function toLine(session: Session): Session {
-  return { ...session, mode: { at: 'line' }, chosen: 0 };
+  return { ...session, mode: { at: session.board ? 'board' : 'line' }, chosen: 0 };
 }
 
-/** The session with another visit, which is then saved. */
+/** The session with another visit, which is then saved; one that can only be read stays. */
 export function withVisit(session: Session, visit: Visit): Result {
-  if (visit === session.visit) return still(session);
+  if (visit === session.visit || session.readOnly !== null) return still(session);
   return { session: { ...session, visit }, effects: [{ kind: 'save', visit }] };
 }
 
@@ -138,7 +178,7 @@ export function withPart<Part extends keyof Settable>(
 /** Numbers of the entries whose last change is not on disk yet. */
 export function unsavedNumbers({ visit, saved }: Session): Set<number> {
   const open = visit.changes.slice(saved.changes);
-  return new Set(open.flatMap((change) => (change.part === 'entry' ? [change.number] : [])));
+  return new Set(open.flatMap((change) => ('number' in change ? [change.number] : [])));
 }
 
 /** The moment as it is kept in the visit. */
@@ -150,6 +190,7 @@ export function stampNow(session: Session): string {
 export function draftName(mode: Mode): string | null {
   if (mode.at === 'line') return 'line';
   if (mode.at === 'menu') return 'line';
+  if (mode.at === 'put') return 'put';
   if (mode.at === 'change') return `change ${mode.number}`;
   return mode.at === 'ask' ? mode.question : null;
 }
@@ -160,14 +201,14 @@ export function typedLine(session: Session): Line {
   return (name === null ? null : session.drafts[name]) ?? startingLine(session);
 }
 
-function startingLine({ mode, visit, groups }: Session): Line {
+function startingLine({ mode, visit, groups, units }: Session): Line {
   if (mode.at === 'change') {
     const entry = entryNumbered(visit, mode.number);
     return entry ? lineOf(entryText(entry)) : EMPTY_LINE;
   }
   if (mode.at !== 'ask') return EMPTY_LINE;
   if (mode.question === 'description') return lineOf(visit.description ?? '');
-  if (mode.question === 'effort') return lineOf(effortText(visit.effort));
+  if (mode.question === 'effort') return lineOf(effortText(visit.effort, units.distance));
   if (mode.question === 'groups')
     return lineOf((visit.effort.groups ?? groupsLogged(visit, groups)).join(', '));
   return EMPTY_LINE;

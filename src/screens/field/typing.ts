@@ -4,6 +4,7 @@ import { editLine, lineOf } from '../line.ts';
 import { movePick } from './actions.ts';
 import { choicesOf, chosenOf } from './choices.ts';
 import { helpRows } from './help.ts';
+import { keymapOf } from './keymap.ts';
 import { type Session, typedLine, withLine } from './session.ts';
 
 /**
@@ -33,9 +34,9 @@ export function edited(session: Session, key: Key): Session {
 /** The help page some rows on or back, as far as it goes. */
 export function scroll(session: Session, rows: number): Session {
   if (session.mode.at !== 'help') return session;
-  const { size, mode } = session;
+  const { size, mode, groupSizes } = session;
   // The last row of the window is the hint line.
-  const last = Math.max(0, helpRows(size.columns).length - (size.rows - 1));
+  const last = Math.max(0, helpRows(size.columns, keymapOf(groupSizes)).length - (size.rows - 1));
   return { ...session, mode: { at: 'help', from: Math.min(last, Math.max(0, mode.from + rows)) } };
 }
 
@@ -57,6 +58,7 @@ export function stepCountBy(session: Session, direction: 1 | -1): Session {
     text,
     direction,
     choice?.kind === 'taxon' && choice.hit.taxon.countedSingly,
+    session.groupSizes,
   );
   if (next === text) return session;
   const atEnd = cursor === text.length;

@@ -1,13 +1,18 @@
+import { withObservers } from '../../visit/visit.ts';
+import { laidAnew, relaid } from '../board/letters.ts';
+import { lettered, openOrClose, putSpecies } from '../board/open.ts';
+import { freshFlock, mark, stepTo, stroke } from '../board/strokes.ts';
 import type { Key } from '../keyboard.ts';
 import { lineOf } from '../line.ts';
 import { pauseOrGoOn, pick, takePicked, typePick, undoOrRedo } from './actions.ts';
 import { answer, ask, finish } from './answers.ts';
 import { chosenOf } from './choices.ts';
-import { type ActionName, type Binding, KEYMAP } from './keymap.ts';
+import { type ActionName, type Binding, keymapOf } from './keymap.ts';
 import { logLine, saveChange } from './logging.ts';
 import {
   draftName,
   type FieldEvent,
+  type Mode,
   type Moment,
   type Result,
   type Session,
@@ -31,10 +36,16 @@ export function updateField(session: Session, event: FieldEvent): Result {
       return still({ ...session, size: event.size });
     case 'lists':
       return still({ ...session, index: event.index, groups: event.groups });
+    case 'settings':
+      return still(settled(session, event));
+    case 'layouts':
+      return still({ ...session, layouts: event.layouts });
     case 'known':
-      return still({ ...session, known: event.known });
+      return still(relaid({ ...session, known: event.known }));
+    case 'grids':
+      return still({ ...session, grids: event.grids });
     case 'notice':
-      return still(saying(session, 'problem', event.words));
+      return still(saying(session, event.done === true ? 'done' : 'problem', event.words));
     case 'saved':
       return still({
         ...session,
@@ -45,33 +56,62 @@ export function updateField(session: Session, event: FieldEvent): Result {
   }
 }
 
+/** Only a visit that is on no disk yet takes the usual number of observers: it is no change of it. */
+function settled(
+  session: Session,
+  { groupSizes, units, observers }: Extract<FieldEvent, { kind: 'settings' }>,
+): Session {
+  const visit =
+    session.saved.file === null ? withObservers(session.visit, observers) : session.visit;
+  return { ...session, groupSizes, units, visit };
+}
+
 function pressed(session: Session, key: Key, moment: Moment): Result {
   const binding = bindingFor(session, key);
   if (binding) {
     const reason = binding.unless?.(session) ?? null;
     return reason === null
-      ? act(binding.action, session, moment)
+      ? act(binding.action, session, moment, key.name === 'text' ? key.text : '')
       : still(saying(toLine(session), 'problem', reason));
   }
   if (session.mode.at === 'pick' && key.name === 'text') return still(typePick(session, key.text));
   if (session.mode.at === 'menu' && key.name === 'text' && key.text === '/')
     return still(withLine(toLine(session), lineOf('/')));
-  if (session.mode.at === 'menu' || session.mode.at === 'complete' || session.mode.at === 'ended')
+  if (KEYS_ONLY.has(session.mode.at))
     return key.name === 'text'
-      ? still(saying(session, 'problem', `"${key.text}" is none of these keys.`))
+      ? still(saying(session, 'problem', noKeyWords(key.text)))
       : still(session);
   return still(edited(session, key));
 }
+
+/** Several characters in one key are a paste, which must never run as commands. */
+function noKeyWords(text: string): string {
+  return [...text].length > 1
+    ? 'Pasted text does nothing here: keys are typed one by one.'
+    : `"${text}" is none of these keys.`;
+}
+
+/** Where keys do what they say and nothing is typed. */
+const KEYS_ONLY: ReadonlySet<Mode['at']> = new Set([
+  'menu',
+  'complete',
+  'ended',
+  'board',
+  'letter',
+]);
 
 function bindingFor(session: Session, key: Key): Binding | undefined {
   const { at } = session.mode;
   const fits = (binding: Binding) =>
     typeof binding.key === 'string'
       ? binding.key === key.name
-      : key.name === 'text' && binding.key.letter === key.text.toLowerCase();
+      : key.name === 'text' &&
+        ('letter' in binding.key
+          ? binding.key.letter === key.text.toLowerCase()
+          : binding.key.fits(key.text));
   // In a description the arrows move the cursor: there is no count to step.
   if ((key.name === 'left' || key.name === 'right') && !steps(session)) return undefined;
-  return KEYMAP.find(
+  return keymapOf(session.groupSizes).find(
     (binding) => (binding.at === at || binding.at === 'anywhere') && fits(binding),
   );
 }
@@ -94,7 +134,7 @@ function withoutChange(session: Session): Session {
   return typed ? saying(back, 'done', `Nothing changed. Not kept: ${typed.text}`) : back;
 }
 
-function act(action: ActionName, session: Session, moment: Moment): Result {
+function act(action: ActionName, session: Session, moment: Moment, text = ''): Result {
   switch (action) {
     case 'log':
       return typedLine(session).text.startsWith('/')
@@ -102,6 +142,32 @@ function act(action: ActionName, session: Session, moment: Moment): Result {
         : logLine(session, moment);
     case 'save':
       return saveChange(session);
+    case 'board':
+      return openOrClose(session);
+    case 'stroke':
+      return stroke(session, text, moment);
+    case 'step':
+      return stepTo(session, Number(text));
+    case 'flock':
+      return freshFlock(session);
+    case 'about':
+    case 'at least':
+      return mark(session, action);
+    case 'add':
+      return still({ ...session, mode: { at: 'put', letter: null }, chosen: 0, message: null });
+    case 'lay':
+    case 'turn':
+      return still({
+        ...session,
+        mode: { at: 'letter', to: action === 'lay' ? 'put' : 'turn' },
+        message: null,
+      });
+    case 'letter':
+      return lettered(session, text.toLowerCase());
+    case 'lay anew':
+      return laidAnew(session);
+    case 'put':
+      return putSpecies(session, moment);
     case 'menu':
       return still({ ...session, mode: { at: 'menu' }, message: null });
     case 'back':
@@ -126,9 +192,11 @@ function act(action: ActionName, session: Session, moment: Moment): Result {
       return pick(session, action);
     case 'take':
       return takePicked(session);
+    case 'passing':
     case 'place':
     case 'weather':
     case 'description':
+    case 'elsewhere':
       return ask(session, action);
     case 'answer':
       return answer(session);
