@@ -1,6 +1,7 @@
 import { getPosition, getTimes } from 'suncalc';
 import { Temporal } from 'temporal-polyfill';
 import type { Position } from '../ground/position.ts';
+import { dateFromEpoch } from './instant.ts';
 
 /**
  * The sun of one date at one position. Times are epoch milliseconds; civil twilight runs from
@@ -131,10 +132,4 @@ function bisect(start: number, end: number, reached: (epoch: number) => boolean)
 function isAbove(position: Position, epoch: number, altitude: number): boolean {
   const sun = getPosition(dateFromEpoch(epoch), position.latitude, position.longitude);
   return sun.altitude - HORIZON_REFRACTION >= altitude;
-}
-
-function dateFromEpoch(epoch: number) {
-  // The one place: suncalc reads the instant of a Date and nothing else of it.
-  // biome-ignore lint/style/noRestrictedGlobals: suncalc takes a Date
-  return new Date(epoch);
 }

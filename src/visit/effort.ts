@@ -1,12 +1,14 @@
 import * as z from 'zod';
 import type { Declared } from './declared.ts';
 import { epochOf, Stamp } from './time.ts';
+import { LENGTH } from './units.ts';
+import { distanceShown, type UnitsShown } from './units-shown.ts';
 
 /** A stretch of the visit in which nobody was looking; open while `end` is null. */
 const Pause = z.looseObject({ start: Stamp, end: Stamp.nullable() });
 
 /** What a recorded track says of the walk. */
-export const Track = z.looseObject({
+const Track = z.looseObject({
   /** Name of the file that was read. */
   file: z.string().min(1),
   start: Stamp,
@@ -16,15 +18,14 @@ export const Track = z.looseObject({
   /** Metres climbed, smoothed; null where the track has no heights. */
   climb: z.number().min(0).nullable(),
 });
-export type Track = Declared<z.infer<typeof Track>>;
 
 /** What went into a visit, so that its counts can be set beside those of another. */
 export const Effort = z.looseObject({
   pauses: z.array(Pause),
-  /** Metres walked, as the observer gave them. */
+  /** Metres walked, as the observer gave them or as a track has them. */
   distance: z.number().min(0).nullable(),
   observers: z.number().int().min(1).nullable(),
-  /** In the observer's words: on foot, from the hide, by boat. */
+  /** One of `METHODS`, or the observer's own words: on foot, from the hide, by boat. */
   method: z.string().nullable(),
   /** The track that the distance comes from; null where it was given by hand. */
   track: Track.nullable(),
@@ -58,8 +59,6 @@ export function watchedTime(effort: Effort, start: number, now: number): number 
   return Math.max(0, now - start - away);
 }
 
-/** Metres in one of each unit that distances are typed in; exact (NIST SP 811, Appendix B, from memory). */
-const METRES = { m: 1, km: 1000, mi: 1609.344, yd: 0.9144, nmi: 1852 } as const;
 /** The way round the Earth at the equator in metres (WGS 84), to the metre. */
 const MOST_METRES = 40_075_017;
 
@@ -68,11 +67,41 @@ const DISTANCE = new RegExp(String.raw`${NUMBER}\s*(km|nmi|mi|miles?|yd|m)(?![\w
 const OBSERVERS = new RegExp(String.raw`${NUMBER}\s*(?:people|persons?|observers?|of us)\b`, 'i');
 const LEFT_OVER = /(?<!\S)[~+–-]?\d[\d.,–-]*(?:km|nmi|mi|miles?|yd|m)?(?!\S)/i;
 
+const TIME =
+  /(?<![\w.,])(?:\d{1,4}(?:[.,]\d+)?\s*(?:min(?:ute)?s?|h(?:ou)?rs?|h)(?:\s*\d{1,2}(?:\s*min(?:ute)?s?)?)?|\d{1,2}:\d{2})(?![\w:])/i;
+
+/** How a visit can be counted, in the trade's words; common practice, no source. */
+export const METHODS = [
+  'casual',
+  'timed count',
+  'point count',
+  'line transect',
+  'whole-site count',
+] as const;
+
+/** The method that typed words begin alone, from three letters on: `transect` is the line transect. */
+function methodOf(words: string): string {
+  const typed = words.toLowerCase();
+  if (typed.length < 3) return words;
+  const starting = METHODS.filter((method) => {
+    const plain = method.replace('-', ' ');
+    return [method, plain, ...starts(plain)].some((name) => name.startsWith(typed));
+  });
+  return starting.length === 1 && starting[0] ? starting[0] : words;
+}
+
+/** A name from each of its words on: `whole site count`, `site count`, `count`. */
+function starts(name: string): string[] {
+  const words = name.split(' ');
+  return words.map((_, at) => words.slice(at).join(' '));
+}
+
 type Read = Pick<Effort, 'distance' | 'observers' | 'method'>;
 
 /**
  * Reads a line of effort, in any order and with any part missing: `3.2 km 2 people on foot`.
- * The words left over are the method.
+ * The words left over are the method: one of `METHODS` where they begin it and no other, else they
+ * stay as they are. A time is refused: the visit has its own, and a second could only disagree.
  */
 export function readEffort(text: string): { effort: Read } | { problem: string } {
   const far = DISTANCE.exec(text);
@@ -87,7 +116,7 @@ export function readEffort(text: string): { effort: Read } | { problem: string }
     effort: {
       distance: far ? metresOf(far) : null,
       observers: many ? Number(many[1]) : null,
-      method: rest === '' ? null : rest,
+      method: rest === '' ? null : methodOf(rest),
     },
   };
 }
@@ -109,6 +138,9 @@ function problemOf(
     return `"${many[0]}": write a whole number of people.`;
   if (many && Number(many[1]) === 0)
     return 'At least one person was there: write 1 person or leave it out.';
+  const time = TIME.exec(rest)?.[0];
+  if (time !== undefined)
+    return `"${time}": leave it out. The time comes from the visit itself, from start to end less the pauses.`;
   const number = LEFT_OVER.exec(rest)?.[0];
   if (number === undefined) return null;
   return /^\d+(?:[.,]\d+)?$/.test(number)
@@ -118,14 +150,23 @@ function problemOf(
 
 /** To a tenth of a millimetre, in which every unit but the longest decimal fraction is exact. */
 function metresOf([, digits = '', unit = '']: readonly string[]): number {
-  const name = unit.toLowerCase().replace(/^miles?$/, 'mi') as keyof typeof METRES;
-  return Math.round(Number(digits.replace(',', '.')) * METRES[name] * 10_000) / 10_000;
+  const name = unit.toLowerCase().replace(/^miles?$/, 'mi') as keyof typeof LENGTH;
+  return Math.round(Number(digits.replace(',', '.')) * LENGTH[name] * 10_000) / 10_000;
+}
+
+/** The effort with a line that was read; another distance than that of its track is one by hand. */
+export function toldAnew(effort: Effort, read: Read): Effort {
+  const track = read.distance === effort.distance ? effort.track : null;
+  return { ...effort, ...read, track };
 }
 
 /** Effort as it is typed, so that it reads back as it is: `3.2 km 2 people on foot`. */
-export function effortText({ distance, observers, method }: Effort): string {
+export function effortText(
+  { distance, observers, method }: Effort,
+  unit: UnitsShown['distance'] = 'km',
+): string {
   return [
-    distance === null ? '' : exactDistance(distance),
+    distance === null ? '' : exactDistance(distance, unit),
     observers === null ? '' : `${observers} ${observers === 1 ? 'person' : 'people'}`,
     method ?? '',
   ]
@@ -133,13 +174,12 @@ export function effortText({ distance, observers, method }: Effort): string {
     .join(' ');
 }
 
-function exactDistance(metres: number): string {
-  const words = distanceWords(metres);
-  const read = readEffort(words);
-  return 'effort' in read && read.effort.distance === metres ? words : `${metres} m`;
-}
-
-/** Metres in words: below a kilometre as metres, else kilometres to ten metres. */
-export function distanceWords(metres: number): string {
-  return metres < 1000 ? `${Math.round(metres)} m` : `${Math.round(metres / 10) / 100} km`;
+/** In the unit wanted where that says it exactly, else in another one. */
+function exactDistance(metres: number, unit: UnitsShown['distance']): string {
+  const words = [unit, 'km' as const].map((each) => distanceShown(metres, each));
+  const exact = words.find((each) => {
+    const read = readEffort(each);
+    return 'effort' in read && read.effort.distance === metres;
+  });
+  return exact ?? `${metres} m`;
 }

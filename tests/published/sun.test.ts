@@ -11,14 +11,11 @@ import fc from 'fast-check';
 import { Temporal } from 'temporal-polyfill';
 import { describe, expect, test } from 'vitest';
 import { sunDay } from '../../src/sky/sun.ts';
+import { fromEngine, secondsApart, toEngine } from './sky-reference.ts';
 
 const HOUR = 3_600_000;
 const HALF_DAY = 12 * HOUR;
 
-/** astronomy-engine counts days from 2000-01-01T12:00Z. */
-const toEngine = (epoch: number) => epoch / 86_400_000 - 10_957.5;
-const fromEngine = (days: number) => (days + 10_957.5) * 86_400_000;
-const secondsApart = (a: number, b: number) => Math.abs(a - b) / 1000;
 const instant = (iso: string) => Temporal.Instant.from(iso).epochMilliseconds;
 
 function risingDay(latitude: number, longitude: number, date: string, zone: string) {

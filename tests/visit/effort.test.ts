@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
-  distanceWords,
   Effort,
   effortText,
+  METHODS,
   paused,
   readEffort,
+  toldAnew,
   watchedTime,
 } from '../../src/visit/effort.ts';
 import { epochOf } from '../../src/visit/time.ts';
@@ -32,9 +33,26 @@ describe('a line of effort', () => {
     ['12 observers', { observers: 12 }],
     ['with the Ashwick Levels naturalists', { method: 'with the Ashwick Levels naturalists' }],
     ['transect B', { method: 'transect B' }],
+    ['2 km transect', { distance: 2000, method: 'line transect' }],
+    ['Line', { method: 'line transect' }],
+    ['point', { method: 'point count' }],
+    ['timed', { method: 'timed count' }],
+    ['whole site', { method: 'whole-site count' }],
+    ['site count', { method: 'whole-site count' }],
+    ['cas', { method: 'casual' }],
+    ['count', { method: 'count' }],
+    ['po', { method: 'po' }],
   ])('%j is read', (text, want) => {
     expect(effort(text)).toEqual({ ...nothing, ...want });
   });
+
+  test.each(METHODS)(
+    '%j is read as the method of that name, from its third letter on',
+    (method) => {
+      for (let length = 3; length <= method.length; length += 1)
+        expect(effort(method.slice(0, length).toUpperCase()).method).toBe(method);
+    },
+  );
 
   // Exact: NIST SP 811, Appendix B (from memory).
   test.each([
@@ -51,7 +69,12 @@ describe('a line of effort', () => {
   test.each([
     ['5', '"5" has no unit: write 5 km'],
     ['on foot 3.5', '"3.5" has no unit'],
-    ['45 min', '"45" has no unit'],
+    ['45 min', '"45 min": leave it out. The time comes from the visit itself'],
+    ['on foot 1 h 20', '"1 h 20": leave it out'],
+    ['1h20min', '"1h20min": leave it out'],
+    ['2.5 hours', '"2.5 hours": leave it out'],
+    ['3 hides', '"3" has no unit'],
+    ['1:20 on foot', '"1:20": leave it out'],
     ['5 km/h', '"5" has no unit'],
     ['2 km 3 km', 'Two distances, 2 km and 3 km: keep one.'],
     ['1,200 m', 'write 1200 m or 1.200 m'],
@@ -122,16 +145,23 @@ describe('a line of effort', () => {
   });
 });
 
-describe('a distance in words', () => {
-  test.each([
-    [0, '0 m'],
-    [999.4, '999 m'],
-    [1000, '1 km'],
-    [3200, '3.2 km'],
-    [4828.032, '4.83 km'],
-    [12_345, '12.35 km'],
-  ])('%d metres are %j', (metres, words) => {
-    expect(distanceWords(metres)).toBe(words);
+describe('effort told anew', () => {
+  const track = {
+    file: 'walk.gpx',
+    start: START,
+    end: minutesIn(60),
+    movingTime: 1_800_000,
+    climb: null,
+  };
+  const walked = { ...none, distance: 3200, track };
+
+  test('keeps the track whose distance stands', () => {
+    const anew = toldAnew(walked, effort('3.2 km 2 people'));
+    expect(anew).toEqual({ ...walked, observers: 2 });
+  });
+
+  test.each(['3.3 km', ''])('has no track where another distance is given by hand: %j', (line) => {
+    expect(toldAnew(walked, effort(line)).track).toBeNull();
   });
 });
 

@@ -37,14 +37,16 @@ export function speciesCell(
 
 /**
  * A name that fits: the last word as it is and the others cut alike, so that `Les Bla Gull` and `Gre Bla
- * Gull` can be told apart; where that leaves too little, cut at the end.
+ * Gull` can be told apart; of a pair both names are left, as in `Bla/Com Gull`. Where that leaves too
+ * little, and where words stand behind a comma, it is cut at the end.
  */
 export function shortName(name: string, width: number): string {
-  const words = name.split(' ');
+  const words = name.split(/(?<=[ /])/);
   const last = words.pop() ?? '';
-  for (let letters = width - last.length - words.length; letters >= 2; letters -= 1) {
-    const short = [...words.map((word) => word.slice(0, letters)), last].join(' ');
-    if (short.length <= width) return short;
+  const most = name.includes(',') ? 0 : width - last.length - words.length;
+  for (let letters = most; letters >= 2; letters -= 1) {
+    const short = words.map((word) => word.slice(0, -1).slice(0, letters) + word.slice(-1));
+    if ([...short, last].join('').length <= width) return [...short, last].join('');
   }
   return cut(name, width);
 }

@@ -117,12 +117,19 @@ describe('the head line', () => {
     expect(shown(at, { columns: 80, rows: 24 })).toContain('Sallow Mere (as last time?)');
   });
 
-  test('shows date, time with offset, time since start, sun and weather', () => {
+  test('shows date, time with offset, time since start, sun, moon and weather', () => {
     const [when, sky] = shown(walked(), { columns: 120, rows: 40 }).split('\n');
     expect(when).toMatch(/^Sat 14 Nov 2026 {2}07:4\d \+00:00 {2}Sallow Mere +0:0\d since start$/);
     expect(sky).toMatch(
-      /^sunrise 07:\d\d, sunset 16:\d\d, \d+ min after sunrise \| 7 °C, F3 SW, 6\/8, drizzle$/,
+      /^sunrise 07:\d\d, sunset 16:\d\d, \d+ min after sunrise \| moon 2\d %, waxing, rises 12:\d\d \| 7 °C, F3 SW, 6\/8, drizzle$/,
     );
+  });
+
+  test('leaves the moon out where the sun and the weather fill the row', () => {
+    const sky = (columns: number) => shown(walked(), { columns, rows: 24 }).split('\n')[1];
+    expect(sky(110)).toContain('moon 22 %, waxing, rises 12:25');
+    expect(sky(100)).toMatch(/after sunrise \| moon 22 %, waxing \| 7 °C, F3 SW/);
+    for (const columns of [96, 80, 60, 50]) expect(sky(columns)).not.toContain('moon');
   });
 
   test('says polar night in words', () => {
