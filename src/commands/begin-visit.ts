@@ -1,14 +1,18 @@
 import { randomUUID } from 'node:crypto';
 import { basename } from 'node:path';
-import { timeZoneAt } from '../ground/time-zone.ts';
+import { needsGrids } from '../ground/read-position.ts';
 import { readVisits, visitFiles } from '../notebook/notebook.ts';
+import { readPlaces } from '../notebook/places.ts';
 import type { OpenedVisit } from '../notebook/visit-file.ts';
 import { fileWords } from '../notebook/visit-name.ts';
 import { paused } from '../visit/effort.ts';
 import { type Place, placeKey, readPlace } from '../visit/place.ts';
+import { positioned } from '../visit/positioned.ts';
 import { epochOf, stamp } from '../visit/time.ts';
 import { updateVisit } from '../visit/update.ts';
 import { newVisit, type Visit, zoneOf } from '../visit/visit.ts';
+import { loadGrids } from './load-grids.ts';
+import { remembering } from './places-known.ts';
 import { EXIT, Refusal } from './refusal.ts';
 
 /** A visit without an end goes on if its last change is no older than this, in milliseconds. */
@@ -31,7 +35,8 @@ export interface Beginning {
 
 /**
  * The visit to log into: the open one of the last hours, at the place asked for if one was, else a
- * new one. A new visit takes the place asked for, else that of the latest visit, marked as assumed.
+ * new one. A new visit takes the place asked for, else that of the latest visit, marked as assumed,
+ * with what the notebook remembers of it before what the last visit there has.
  * A visit that goes on gets the coordinates asked for, and a pause for the time in which nobody logged;
  * it is then another than the opened one.
  * Only the files that matter are read here; the screen does not wait for the others.
@@ -42,9 +47,11 @@ export async function beginVisit(
   now: number,
   timeZone: string,
 ): Promise<Beginning> {
+  const remembered = readPlaces(notebook);
   const files = await visitFiles(notebook);
   const { visits, problems: unread } = await readVisits(filesToRead(files, asked, now));
-  const problems = unread.map(({ words }) => words);
+  const { places, problem } = await remembered;
+  const problems = unread.map(({ words }) => words).concat(problem ?? []);
   const newestFirst = visits.toSorted(
     (one, two) => epochOf(two.visit.start) - epochOf(one.visit.start),
   );
@@ -53,26 +60,37 @@ export async function beginVisit(
   );
   if (open)
     return {
-      visit: withPause(positioned(open.visit, asked, now), open.visit, now),
+      visit: withPause(withPosition(open.visit, asked, now), open.visit, now),
       opened: open,
       placeAssumed: false,
       problems,
     };
   const last = newestFirst.find(({ visit }) => visit.place !== null)?.visit.place ?? null;
-  const remembered = asked && newestFirst.find(({ visit }) => isAt(visit, asked))?.visit.place;
-  const taken = asked === null ? last : asked.position === null ? (remembered ?? asked) : asked;
+  const there = asked && newestFirst.find(({ visit }) => isAt(visit, asked))?.visit.place;
+  const visited = asked === null ? last : (there ?? asked);
+  const taken = visited && placeNow(asked, visited, places);
   const zone = taken?.timeZone ?? timeZone;
   const visit = newVisit({ id: randomUUID(), timeZone, start: stamp(now, zone), place: taken });
   return { visit, opened: null, placeAssumed: asked === null && last !== null, problems };
 }
 
+/** What is known of a visited place, with the position that was asked for. */
+function placeNow(asked: Place | null, visited: Place, places: readonly Place[]): Place {
+  const key = placeKey(visited.name);
+  const known = remembering(
+    places.find(({ name }) => placeKey(name) === key),
+    visited,
+  );
+  if (asked === null || asked.position === null) return known;
+  return positioned({ ...known, name: asked.name }, asked);
+}
+
 /** The place of `--place`; null where there is none. Refuses what is no place. */
-export function askedPlace(text: string | undefined): Place | null {
+export async function askedPlace(text: string | undefined): Promise<Place | null> {
   if (text === undefined) return null;
-  const read = readPlace(text);
+  const read = readPlace(text, needsGrids(text) ? await loadGrids() : null);
   if ('problem' in read) throw new Refusal(EXIT.usage, `--place: ${read.problem}`);
-  const { position } = read.place;
-  return { ...read.place, timeZone: position ? timeZoneAt(position) : null };
+  return positioned(read.place, read.place);
 }
 
 /** Files that may hold the open visit or the last one, and the last one at the place asked for. */
@@ -86,17 +104,16 @@ function filesToRead(files: readonly string[], asked: Place | null, now: number)
 }
 
 /** The visit with the coordinates that were asked for, where they are news to it. */
-function positioned(visit: Visit, asked: Place | null, now: number): Visit {
+function withPosition(visit: Visit, asked: Place | null, now: number): Visit {
   const { place } = visit;
   if (place === null || asked === null || asked.position === null) return visit;
-  const { position, verbatimCoordinates, timeZone } = asked;
-  const { latitude, longitude } = position;
+  const { latitude, longitude } = asked.position;
   if (place.position?.latitude === latitude && place.position.longitude === longitude) return visit;
   return updateVisit(visit, {
     do: 'set',
     time: stamp(now, zoneOf(visit)),
     part: 'place',
-    value: { ...place, position, verbatimCoordinates, timeZone },
+    value: positioned(place, asked),
   });
 }
 

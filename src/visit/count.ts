@@ -34,7 +34,7 @@ export const CountPart = z.looseObject({
 });
 export type CountPart = Declared<z.infer<typeof CountPart>>;
 
-/** The steps of the group size, from one bird by the practice of counting flocks in blocks. */
+/** The usual steps of the group size, from one bird by the practice of counting flocks in blocks. */
 export const GROUP_SIZES: readonly number[] = [1, 2, 5, 10, 20, 50, 100];
 
 const COUNT_FORM = /^(?:~\s*(\d{1,7})|(\d{1,7})\+|(\d{1,7})[-–](\d{1,7})|(\d{1,7}))$/;
@@ -89,17 +89,20 @@ export function mostOf(count: Count): number | null {
 }
 
 /**
- * The group size one step up (1) or down (-1) from a count. A count between two steps goes to the
+ * The group size of `sizes` one step up (1) or down (-1) from a count. A count between two steps goes to the
  * next step in that direction; its kind (about, at least) stays, and a range becomes one number.
  * Past either end the count stays as it is.
  */
-export function stepCount(count: Count, direction: 1 | -1): Count {
-  if (count.kind === 'present') return direction === 1 ? { kind: 'exact', value: 1 } : count;
+export function stepCount(
+  count: Count,
+  direction: 1 | -1,
+  sizes: readonly number[] = GROUP_SIZES,
+): Count {
+  if (count.kind === 'present')
+    return direction === 1 ? { kind: 'exact', value: sizes[0] ?? 1 } : count;
   const from = count.kind === 'range' ? (direction === 1 ? count.high : count.low) : count.value;
   const value =
-    direction === 1
-      ? GROUP_SIZES.find((size) => size > from)
-      : GROUP_SIZES.findLast((size) => size < from);
+    direction === 1 ? sizes.find((size) => size > from) : sizes.findLast((size) => size < from);
   if (value === undefined) return count;
   return count.kind === 'range' ? { kind: 'exact', value } : { ...count, value };
 }

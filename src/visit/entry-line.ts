@@ -2,6 +2,7 @@ import {
   type Count,
   type CountPart,
   countText,
+  GROUP_SIZES,
   MOST,
   mostOf,
   type PartLetter,
@@ -161,10 +162,15 @@ export function countOf(line: EntryLine, countedSingly: boolean): Count {
 }
 
 /** The line with its count one group size up or down; the same line where there is no such step. */
-export function stepLine(text: string, direction: 1 | -1, countedSingly: boolean): string {
+export function stepLine(
+  text: string,
+  direction: 1 | -1,
+  countedSingly: boolean,
+  sizes: readonly number[] = GROUP_SIZES,
+): string {
   const line = readEntryLine(text);
   const now = countOf(line, countedSingly);
-  const next = stepCount(now, direction);
+  const next = stepCount(now, direction, sizes);
   if (next === now) return text;
   const typed = line.pieces.find((piece) => piece.role === 'count');
   const at = typed?.start ?? line.pieces.findLast((piece) => piece.role === 'name')?.end ?? 0;

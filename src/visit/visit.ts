@@ -118,6 +118,13 @@ export function newVisit(given: {
   };
 }
 
+/** A new visit with the usual number of observers; one that was changed or that has a number stays. */
+export function withObservers(visit: Visit, observers: number | null): Visit {
+  if (observers === null || visit.changes.length > 0 || visit.effort.observers !== null)
+    return visit;
+  return { ...visit, effort: { ...visit.effort, observers } };
+}
+
 /** The zone whose clocks the visit goes by: the place's, else the machine's. */
 export function zoneOf(visit: Visit): string {
   return visit.place?.timeZone ?? visit.timeZone;
