@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { setImmediate as nextTurn } from 'node:timers/promises';
 import { render } from 'ink';
 import { keepLetters, readLetters } from '../notebook/letters.ts';
+import { rememberPlace } from '../notebook/places.ts';
 import { reasonWords } from '../notebook/reason.ts';
 import { saveQueue } from '../notebook/save-queue.ts';
 import type { Values } from '../notebook/settings-keys.ts';
@@ -79,6 +80,11 @@ async function openScreen(
     if (effect.kind === 'save') saves.add(effect.visit);
     else if (effect.kind === 'leave') ending.leave(effect.code);
     else if (effect.kind === 'redraw') handOver(async () => {});
+    else if (effect.kind === 'remember place')
+      rememberPlace(notebook, effect.place).catch((error: Error) => {
+        const words = `The place is in this visit, but can't be remembered: ${reasonWords(error)}.`;
+        store.dispatch({ kind: 'notice', words });
+      });
     else if (effect.kind === 'keep letters')
       keepLetters(notebook, effect.place, effect.layout).catch((error: Error) => {
         const words = `The letters of the Board can't be kept: ${reasonWords(error)}.`;

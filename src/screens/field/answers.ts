@@ -105,7 +105,14 @@ function setPlace(session: Session, place: Place): Result {
   const words = place.position
     ? `Place: ${place.name}.`
     : `Place: ${place.name}, without coordinates: sunrise is unknown. Esc p and for example 51.12, -2.85 adds them.`;
-  return set({ ...session, placeAssumed: false }, 'place', place, words);
+  const { session: after, effects } = set(
+    { ...session, placeAssumed: false },
+    'place',
+    place,
+    words,
+  );
+  if (place.position === null || session.readOnly !== null) return { session: after, effects };
+  return { session: after, effects: [...effects, { kind: 'remember place', place }] };
 }
 
 function answerWeather(session: Session, text: string): Result {

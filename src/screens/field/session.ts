@@ -4,6 +4,7 @@ import type { TaxonIndex } from '../../taxa/taxon-index.ts';
 import { GROUP_SIZES } from '../../visit/count.ts';
 import { effortText } from '../../visit/effort.ts';
 import { entryText } from '../../visit/entry.ts';
+import type { Place } from '../../visit/place.ts';
 import { stamp } from '../../visit/time.ts';
 import { type UnitsShown, USUAL_UNITS } from '../../visit/units-shown.ts';
 import { type Settable, updateVisit, type VisitAction } from '../../visit/update.ts';
@@ -100,6 +101,7 @@ export type Effect =
   | { kind: 'save'; visit: Visit }
   | { kind: 'save elsewhere'; visit: Visit; folder: string }
   | { kind: 'keep letters'; place: string; layout: Layout }
+  | { kind: 'remember place'; place: Place }
   | { kind: 'leave'; code: number }
   | { kind: 'suspend' }
   | { kind: 'redraw' };
