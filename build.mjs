@@ -1,15 +1,17 @@
 import { readFileSync } from 'node:fs';
-import { mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { build } from 'esbuild';
 import { listName, REGIONS } from './src/taxa/regions.ts';
 import { readSpeciesList } from './src/taxa/species-list.ts';
 
 const { version } = JSON.parse(readFileSync('package.json', 'utf8'));
 
-await rm('dist', { recursive: true, force: true });
+/** Built aside and put in place whole: a program that runs, or a build that fails, keeps the one before. */
+const NEXT = 'node_modules/.cache/tussock-next';
+await rm(NEXT, { recursive: true, force: true });
 await build({
   entryPoints: { tussock: 'src/start.ts' },
-  outdir: 'dist',
+  outdir: NEXT,
   bundle: true,
   splitting: true,
   format: 'esm',
@@ -49,7 +51,7 @@ await build({
 });
 
 // The lists are checked here, once: reading and checking rows costs a start 40 ms for 340 taxa.
-await mkdir('dist/lists');
+await mkdir(`${NEXT}/lists`);
 for (const region of Object.keys(REGIONS)) {
   const lists = [];
   for (const file of (await readdir(`taxa/${region}`)).sort()) {
@@ -60,5 +62,7 @@ for (const region of Object.keys(REGIONS)) {
     if (list.problems.length > 0) throw new Error(list.problems.join('\n'));
     lists.push(list);
   }
-  await writeFile(`dist/lists/${region}.json`, JSON.stringify(lists));
+  await writeFile(`${NEXT}/lists/${region}.json`, JSON.stringify(lists));
 }
+await rm('dist', { recursive: true, force: true });
+await rename(NEXT, 'dist');
