@@ -60,8 +60,32 @@ async function press(pace: Pace, each: (place: number) => void): Promise<void> {
  * Types names at a pace and watches the entry line of the screen: a key is answered by the first read
  * from the pty after which its line stands there, or that of a key behind it.
  */
-export async function typedAtPace(program: Program, size: Size, pace: Pace): Promise<Paced> {
+export function typedAtPace(program: Program, size: Size, pace: Pace): Promise<Paced> {
   const wanted = steps(pace.keys);
+  return watchedAtPace(program, size, pace, {
+    key: (place) => wanted[place]?.key ?? '',
+    answered(screen, pressed, before) {
+      const shown = entryLine(screen, size);
+      const fits = (step: Step, place: number) =>
+        place >= before && place < pressed && step.shows === shown;
+      return shown === null ? before : wanted.findIndex(fits) + 1;
+    },
+  });
+}
+
+/** What is pressed, and how many of the keys pressed so far a screen answers; `before` have been. */
+export interface Watched {
+  key(place: number): string;
+  answered(screen: headless.Terminal, pressed: number, before: number): number;
+}
+
+/** Presses keys at a pace and looks at the screen behind each read from the pty. */
+export async function watchedAtPace(
+  program: Program,
+  size: Size,
+  pace: Pace,
+  watched: Watched,
+): Promise<Paced> {
   const pressed: number[] = [];
   const waits: number[] = [];
   const screen = new headless.Terminal({
@@ -71,12 +95,8 @@ export async function typedAtPace(program: Program, size: Size, pace: Pace): Pro
   });
   let bytes = 0;
   const look = (at: number) => {
-    const shown = entryLine(screen, size);
-    if (shown === null) return;
-    const next = wanted.findIndex(
-      (step, place) => place >= waits.length && place < pressed.length && step.shows === shown,
-    );
-    while (next !== -1 && waits.length <= next) waits.push(at - (pressed[waits.length] ?? at));
+    const answered = watched.answered(screen, pressed.length, waits.length);
+    while (waits.length < answered) waits.push(at - (pressed[waits.length] ?? at));
   };
   await new Promise<void>((resolve) => screen.write(program.text(), resolve));
   const stop = program.listen((chunk, at) => {
@@ -85,17 +105,24 @@ export async function typedAtPace(program: Program, size: Size, pace: Pace): Pro
   });
   await press(pace, (place) => {
     pressed.push(clock());
-    program.write(wanted[place]?.key ?? '');
+    program.write(watched.key(place));
   });
   await answered(waits, pace.keys);
   stop();
   return { waits, bytes };
 }
 
-function entryLine(screen: headless.Terminal, size: Size): string | null {
+/** The rows of a screen, without the blanks behind. */
+export function rowsOf(screen: headless.Terminal, size: Size): string[] {
   const { active } = screen.buffer;
-  for (let row = 0; row < size.rows; row += 1) {
-    const text = active.getLine(active.baseY + row)?.translateToString(true) ?? '';
+  return Array.from(
+    { length: size.rows },
+    (_, row) => active.getLine(active.baseY + row)?.translateToString(true) ?? '',
+  );
+}
+
+function entryLine(screen: headless.Terminal, size: Size): string | null {
+  for (const text of rowsOf(screen, size)) {
     if (!text.startsWith(PROMPT.trimEnd())) continue;
     const typed = text.slice(PROMPT.length);
     // Behind an empty line stands what the notebook holds, two gaps away.

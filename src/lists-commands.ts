@@ -68,8 +68,8 @@ export function listsCommand({ io, notebook, opened }: Shell): Command {
       'For example:\n  tussock lists use britain-ireland own-moths\n  tussock lists use\n',
     )
     .action(async (names: string[], options: InNotebook) => {
-      const { useLists } = await import('./commands/lists.ts');
-      await useLists(await opened(options.notebook, true), names, io);
+      const { chooseLists } = await import('./commands/lists.ts');
+      await chooseLists(await opened(options.notebook, true), names, io);
     });
 
   lists

@@ -119,6 +119,11 @@ function program(first: string | undefined): Command {
       const { joinNotebook } = await import('./commands/join.ts');
       process.exitCode = await joinNotebook(await opened(options.notebook, true), other, io);
     });
+  // Where both have the option, a command takes it from the command within it, wherever it stands.
+  tussock.hook('preAction', (_, command) => {
+    const named = command.parent?.opts().notebook;
+    if (named !== undefined) command.setOptionValue('notebook', named);
+  });
   settle(tussock);
   return tussock;
 }

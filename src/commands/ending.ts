@@ -25,6 +25,8 @@ export function listenForEnding(): Ending {
     process.on(signal, () => leave(SIGNAL_CODES[signal]));
   // A terminal that is gone may tell it here alone.
   for (const event of ['end', 'error']) process.stdin.on(event, () => leave(SIGNAL_CODES.SIGHUP));
+  // A write past a limit on the size of files fails with an error of its own. Ink would end the program.
+  if (process.platform !== 'win32') process.on('SIGXFSZ', () => {});
   process.on('uncaughtException', fail);
   return { left, leave, fail };
 }

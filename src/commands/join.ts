@@ -9,6 +9,7 @@ import { joinVisits, unsound } from '../visit/join.ts';
 import { alike } from '../visit/join-canonical.ts';
 import { joinedWords, newConflicts, several, visitWords } from '../visit/join-words.ts';
 import type { Visit } from '../visit/visit.ts';
+import { alone } from './alone.ts';
 import { EXIT, Refusal } from './refusal.ts';
 
 interface Answers {
@@ -55,16 +56,36 @@ export async function joinNotebook(
     const theirs = await soundVisit(file, tell);
     if (theirs === null) continue;
     const path = pathOf.get(theirs.visit.id);
-    const mine = path === undefined ? null : await soundVisit(path, tell);
-    // A visit that is here and can't be joined must not come a second time.
-    if (path !== undefined && mine === null) continue;
-    const saved = await bring(notebook, mine, theirs.visit, tally, { ...io, complain: tell });
+    const saved = await unlessHeld(notebook, theirs.visit, tell, async () => {
+      const mine = path === undefined ? null : await soundVisit(path, tell);
+      // A visit that is here and can't be joined must not come a second time.
+      if (path !== undefined && mine === null) return null;
+      return bring(notebook, mine, theirs.visit, tally, { ...io, complain: tell });
+    });
     if (saved !== null) pathOf.set(theirs.visit.id, saved);
   }
   for (const name of lists)
     await bringList(notebook, other, name, tally, { ...io, complain: tell });
   io.answer(summary(tally));
   return tally.left > 0 ? EXIT.notTaken : EXIT.done;
+}
+
+/** Does work on a visit; null, and a sentence, where another program has it open: the others may come all the same. */
+async function unlessHeld(
+  notebook: string,
+  visit: Visit,
+  tell: (words: string) => void,
+  work: () => Promise<string | null>,
+): Promise<string | null> {
+  let begun = false;
+  return alone(notebook, visit, () => {
+    begun = true;
+    return work();
+  }).catch((error: unknown) => {
+    if (begun || !(error instanceof Refusal)) throw error;
+    tell(`${visitWords(visit)} was not joined. ${error.message}`);
+    return null;
+  });
 }
 
 /** Another folder that is there and is not the notebook itself, whatever links lead to it. */

@@ -1,8 +1,8 @@
 import { type Session, unsavedNumbers } from '../screens/field/session.ts';
 import { harmless } from '../screens/paint.ts';
-import { distanceWords } from '../visit/effort.ts';
 import { entryText } from '../visit/entry.ts';
 import { durationWords } from '../visit/time.ts';
+import { distanceShown } from '../visit/units-shown.ts';
 import { speciesSeen, standing, watched } from '../visit/visit.ts';
 
 /** What stands in the terminal after the screen is left: the visit in one line, and what was typed and not entered. */
@@ -14,7 +14,7 @@ export function leavingWords(session: Session): string {
   return [summaryWords(session), ...open].join('');
 }
 
-function summaryWords({ visit, saved, now }: Session): string {
+function summaryWords({ visit, saved, now, units }: Session): string {
   if (saved.file === null) return 'Nothing was logged; no file was written.\n';
   const entries = standing(visit);
   const { distance } = visit.effort;
@@ -22,7 +22,7 @@ function summaryWords({ visit, saved, now }: Session): string {
     `${entries.length} ${entries.length === 1 ? 'entry' : 'entries'}`,
     `${speciesSeen(visit)} species`,
     `watched ${durationWords(watched(visit, now))}`,
-    distance === null ? '' : distanceWords(distance),
+    distance === null ? '' : distanceShown(distance, units.distance),
     visit.end === null ? 'still open for 12 hours' : 'ended',
   ].filter((part) => part !== '');
   const where = visit.place?.name ?? 'No place yet';

@@ -2,7 +2,8 @@ import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { isCode } from '../notebook/durable-file.ts';
 import { reasonWords } from '../notebook/reason.ts';
-import { readSettings, type Settings } from '../notebook/settings.ts';
+import { faultsTold, readSettings, type SettingsRead } from '../notebook/settings.ts';
+import type { Values } from '../notebook/settings-keys.ts';
 import { inLanguages } from '../taxa/languages.ts';
 import { REGIONS, type Region, regionFor } from '../taxa/regions.ts';
 import type { SpeciesList } from '../taxa/species-list.ts';
@@ -14,7 +15,7 @@ import { unitedTaxa } from '../taxa/united.ts';
 export interface ListsInUse {
   lists: SpeciesList[];
   problems: string[];
-  settings: Settings;
+  read: SettingsRead;
 }
 
 /** A region's lists as the build read and checked them. */
@@ -29,13 +30,17 @@ export function ownListPath(notebook: string, name: string): string {
 }
 
 /**
- * The lists that the settings name, else those for the region of a time zone and all own ones; own ones
+ * The settings in force, those of this run first, and their lists: those that they name, else those for the region of a time zone and all own ones; own ones
  * first. They were checked when they were built or added: a start only reads them.
  */
-export async function listsInUse(notebook: string, timeZone: string): Promise<ListsInUse> {
-  const { settings, problem } = await readSettings(notebook);
-  const problems = problem === null ? [] : [problem];
-  const wanted = settings.lists;
+export async function listsInUse(
+  notebook: string,
+  timeZone: string,
+  options: Partial<Values> = {},
+): Promise<ListsInUse> {
+  const read = await readSettings(notebook, options);
+  const problems = faultsTold(read);
+  const wanted = read.settings.lists;
   const regions = (Object.keys(REGIONS) as Region[]).filter((region) =>
     wanted === null
       ? region === regionFor(timeZone)
@@ -47,12 +52,12 @@ export async function listsInUse(notebook: string, timeZone: string): Promise<Li
   const missing = (wanted ?? []).filter((name) => !lists.some((list) => list.name === name));
   for (const name of missing)
     problems.push(`The species list ${name} is not there. tussock lists shows which are.`);
-  return { lists, problems: [...problems, ...own.problems], settings };
+  return { lists, problems: [...problems, ...own.problems], read };
 }
 
 /** The taxa of the lists in use, each once, with the names that the settings ask for. */
-export function taxaInUse({ lists, settings }: ListsInUse): Taxon[] {
-  return unitedTaxa(lists).map((taxon) => inLanguages(taxon, settings.languages));
+export function taxaInUse({ lists, read }: ListsInUse): Taxon[] {
+  return unitedTaxa(lists).map((taxon) => inLanguages(taxon, read.settings.languages));
 }
 
 /** The group of each list by the list's name. */

@@ -1,11 +1,11 @@
 import { readdir, readFile } from 'node:fs/promises';
-import { reasonWords } from '../notebook/reason.ts';
-import { readSettings, type Settings, writeSettings } from '../notebook/settings.ts';
+import { readSettings, type Settings } from '../notebook/settings.ts';
 import { languagesOf } from '../taxa/languages.ts';
 import { checkedTogether } from '../taxa/list-check.ts';
 import { isThreatened } from '../taxa/red-list.ts';
 import { listName, REGIONS, type Region } from '../taxa/regions.ts';
 import { readSpeciesList, type SpeciesList } from '../taxa/species-list.ts';
+import { changeOrRefuse } from './change-settings.ts';
 import { readListFile } from './lists-add.ts';
 import { listsInUse, ownLists, shippedLists } from './lists-in-use.ts';
 import { EXIT, Refusal } from './refusal.ts';
@@ -21,7 +21,7 @@ const TAXA = new URL('../taxa/', import.meta.url);
 
 /** Shows every list there is, and which are in use at the place of a time zone. */
 export async function showLists(notebook: string, timeZone: string, io: Answers): Promise<void> {
-  const [{ lists, problems, settings }, own, ...shipped] = await Promise.all([
+  const [{ lists, problems, read }, own, ...shipped] = await Promise.all([
     listsInUse(notebook, timeZone),
     ownLists(notebook),
     ...ALL_REGIONS.map(shippedLists),
@@ -43,8 +43,8 @@ export async function showLists(notebook: string, timeZone: string, io: Answers)
   if (own.lists.length > 0) io.answer("This notebook's own");
   rows(own.lists);
   const taxa = lists.reduce((sum, list) => sum + list.taxa.length, 0);
-  io.answer(`In use: ${lists.length} lists, ${taxa} taxa, ${chosenWords(settings, timeZone)}`);
-  const { shown, searched } = settings.languages;
+  io.answer(`In use: ${lists.length} lists, ${taxa} taxa, ${chosenWords(read.settings, timeZone)}`);
+  const { shown, searched } = read.settings.languages;
   const others = languagesOf(lists.flatMap((list) => list.taxa));
   io.answer(
     `Names are shown in ${shown}, searched in ${searched.join(', ')}${others.length === 0 ? '' : `; the lists in use also have ${others.join(', ')}`}.`,
@@ -62,17 +62,17 @@ function chosenWords({ lists }: Settings, timeZone: string): string {
 }
 
 /** Chooses the lists in use by their names, or leaves the choice to the place again where there is none. */
-export async function useLists(
+export async function chooseLists(
   notebook: string,
   names: readonly string[],
   io: Answers,
 ): Promise<void> {
-  const settings = await settingsToChange(notebook);
+  const read = await readSettings(notebook);
   const own = await ownLists(notebook);
   const shipped = await Promise.all(ALL_REGIONS.map(shippedLists));
   const all = [...own.lists, ...shipped.flat()];
   const chosen = [...new Set(names.flatMap((name) => namesFor(name, all)))];
-  await writeChosen(notebook, { ...settings, lists: names.length === 0 ? null : chosen });
+  await changeOrRefuse(notebook, read, { lists: names.length === 0 ? null : chosen });
   io.answer(
     names.length === 0
       ? 'The place decides which lists are in use.'
@@ -96,11 +96,11 @@ export async function chooseLanguages(
   { shown, searched }: { shown?: string; searched?: string },
   io: Answers,
 ): Promise<void> {
-  const settings = await settingsToChange(notebook);
-  const { lists } = await listsInUse(notebook, 'UTC');
-  const show = shown?.toLowerCase() ?? settings.languages.shown;
+  const { lists, read } = await listsInUse(notebook, 'UTC');
+  const { languages } = read.settings;
+  const show = shown?.toLowerCase() ?? languages.shown;
   const asked = searched?.toLowerCase().match(/[^,\s]+/g);
-  const search = [...new Set(asked ?? [show, ...settings.languages.searched])];
+  const search = [...new Set(asked ?? [show, ...languages.searched])];
   const known = ['en', ...languagesOf(lists.flatMap((list) => list.taxa))];
   const strange = [show, ...search].find((tag) => !known.includes(tag));
   if (strange !== undefined)
@@ -108,26 +108,13 @@ export async function chooseLanguages(
       EXIT.usage,
       `No list in use has names in "${strange}"; they have ${known.join(', ')}. A column vernacularName:${strange} in a list of your own brings them.`,
     );
-  await writeChosen(notebook, { ...settings, languages: { shown: show, searched: search } });
+  await changeOrRefuse(notebook, read, {
+    'languages.shown': show,
+    'languages.searched': search,
+  });
   io.answer(
     `Names are shown in ${show} and searched in ${search.join(', ')} from the next start on.`,
   );
-}
-
-/** Settings that can't be read are never written over. */
-async function settingsToChange(notebook: string): Promise<Settings> {
-  const { settings, problem } = await readSettings(notebook);
-  if (problem !== null) throw new Refusal(EXIT.notebook, problem);
-  return settings;
-}
-
-async function writeChosen(notebook: string, settings: Settings): Promise<void> {
-  await writeSettings(notebook, settings).catch((error: unknown) => {
-    throw new Refusal(
-      EXIT.notebook,
-      `The settings of ${notebook} can't be written: ${reasonWords(error)}.`,
-    );
-  });
 }
 
 /**

@@ -17,6 +17,7 @@ const OURS = new Set([
   'lists',
   SETTINGS_FILE,
   'places.json',
+  'letters.json',
 ]);
 const VISIT_ID = /^[\da-f]{8}(-[\da-f]{4}){3}-[\da-f]{12}$/i;
 const LEFTOVER = /(^|\/)\.[^/]*\.tmp$/;

@@ -26,11 +26,24 @@ export async function readLetters(notebook: string): Promise<LettersOfPlaces> {
   }
 }
 
+/** The keeping that was asked for last: each waits for the one before, or an older state might stay. */
+let before: Promise<void> = Promise.resolve();
+
 /**
  * Keeps the letters of one place, and those of all others as they stand on the disk now: another program
  * may have changed them. A file that can't be read is replaced.
  */
-export async function keepLetters(
+export function keepLetters(
+  notebook: string,
+  place: string,
+  letters: LettersOfPlaces[string],
+): Promise<void> {
+  const kept = before.then(() => write(notebook, place, letters));
+  before = kept.catch(() => {});
+  return kept;
+}
+
+async function write(
   notebook: string,
   place: string,
   letters: LettersOfPlaces[string],

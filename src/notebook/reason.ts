@@ -5,6 +5,7 @@ const REASONS: Record<string, string> = {
   EROFS: 'the disk is read-only',
   ENOSPC: 'the disk is full: free some space',
   EDQUOT: 'your share of the disk is full: free some space',
+  EFBIG: 'the file would be larger than the disk or your limits allow',
   EIO: 'the disk has a fault',
   EEXIST: 'a file stands in its way',
   ENOTDIR: 'a file stands in its way',

@@ -178,8 +178,8 @@ describe('join', () => {
     const list = (name: string) =>
       JSON.stringify({ name, region: 'own', group: 'moths', taxa: [] });
     await write(join(here, 'lists/own-moths.json'), list('own-moths'));
-    await write(join(here, 'settings.json'), 'ours');
-    await write(join(there, 'settings.json'), 'theirs');
+    await write(join(here, 'settings.yaml'), 'ours');
+    await write(join(there, 'settings.yaml'), 'theirs');
     await write(join(there, 'lists/own-moths.json'), `${list('own-moths')} `);
     await write(join(there, 'lists/own-beetles.json'), list('own-beetles'));
     const ran = await bringing(there);
@@ -187,7 +187,7 @@ describe('join', () => {
     expect(ran.answers).toEqual(['The species list own-beetles came.', '1 new species list.']);
     expect(await readFile(join(here, 'lists/own-moths.json'), 'utf8')).toBe(list('own-moths'));
     expect(await readFile(join(here, 'lists/own-beetles.json'), 'utf8')).toBe(list('own-beetles'));
-    expect(await readFile(join(here, 'settings.json'), 'utf8')).toBe('ours');
+    expect(await readFile(join(here, 'settings.yaml'), 'utf8')).toBe('ours');
     expect((await bringing(there)).answers).toEqual(['Nothing new.']);
   });
 

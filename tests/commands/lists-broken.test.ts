@@ -52,32 +52,28 @@ describe('a list with escape sequences', () => {
 
 describe('what was broken by hand', () => {
   test.each([
-    ['no JSON', '{"format":'],
-    ['another thing', '[]'],
-    ['null', 'null'],
-    ['a later format', '{"format": "tussock-settings", "formatVersion": 2}'],
-    [
-      'a list of numbers',
-      '{"format": "tussock-settings", "formatVersion": 1, "lists": [1], "languages": {"shown": "en", "searched": []}}',
-    ],
+    ['half a list', 'lists: [own-moths'],
+    ['another thing', '- own-moths'],
+    ['a quotation mark too few', 'mine: 7\nlists: "own-moths\n'],
+    ['a tab', 'mine:\n\tlists: own-moths\n'],
   ])('settings of %s are told and never written over', async (_, text) => {
-    const path = join(notebook, 'settings.json');
+    const path = join(notebook, 'settings.yaml');
     await writeFile(path, text);
     const logged = await field('mallard 2');
     expect(logged).toMatchObject({ code: 0 });
-    expect(logged.complaints).toEqual([expect.stringContaining("settings.json can't be read (")]);
+    expect(logged.complaints).toEqual([expect.stringMatching(/settings\.yaml line \d: .+usual/)]);
     expect(told(await onlyVisit(notebook))).toEqual(['Mallard 2']);
     for (const args of [['use'], ['use', 'north-america'], ['languages', '--shown', 'en']]) {
       const ran = await lists(...args);
       expect(ran).toMatchObject({ code: 3, answers: [] });
-      expect(ran.complaints).toEqual([expect.stringContaining("settings.json can't be read (")]);
+      expect(ran.complaints).toEqual([expect.stringMatching(/settings\.yaml line \d: /)]);
     }
     expect((await lists()).code).toBe(0);
     expect(await readFile(path, 'utf8')).toBe(text);
   });
 
   test('a folder in place of the settings is told too', async () => {
-    await mkdir(join(notebook, 'settings.json'));
+    await mkdir(join(notebook, 'settings.yaml'));
     const ran = await lists('use', 'north-america');
     expect(ran).toMatchObject({ code: 3, answers: [] });
     expect(ran.complaints).toEqual([expect.stringContaining('it is a folder')]);
@@ -117,7 +113,7 @@ describe('what was broken by hand', () => {
 
   test('a broken list called settings does not keep lists from being chosen', async () => {
     await adding(TABLE, '--name', 'settings');
-    await writeFile(join(notebook, 'lists/own-settings.json'), '{');
+    await writeFile(join(notebook, 'lists/own-settings.yaml'), '{');
     expect((await lists('use', 'north-america')).code).toBe(0);
     expect((await lists('languages', '--shown', 'en')).code).toBe(0);
   });

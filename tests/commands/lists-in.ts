@@ -24,8 +24,10 @@ export function listsIn(notebook: string) {
     async ownList(name: string): Promise<SpeciesList> {
       return JSON.parse(await readFile(join(notebook, 'lists', `${name}.json`), 'utf8'));
     },
-    async settings(): Promise<Record<string, unknown>> {
-      return JSON.parse(await readFile(join(notebook, 'settings.json'), 'utf8'));
+    /** Lines of the settings that are in force. */
+    async settings(): Promise<string[]> {
+      const text = await readFile(join(notebook, 'settings.yaml'), 'utf8');
+      return text.split('\n').filter((line) => /^[^#]/.test(line));
     },
     field: (...lines: string[]) => run(['field', '--stdin'], { notebook, input: lines.join('\n') }),
   };

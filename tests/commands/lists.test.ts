@@ -20,7 +20,7 @@ describe('lists', () => {
     expect(ran.out).toMatch(/^ {2}north-america-birds +\d+ +\d+$/m);
     expect(ran.out).toMatch(/^In use: 10 lists, \d+ taxa, those of the region for UTC/m);
     expect(ran.answers.at(-1)).toBe('Names are shown in en, searched in en.');
-    expect(await readdir(notebook)).not.toContain('settings.json');
+    expect(await readdir(notebook)).not.toContain('settings.yaml');
   });
 
   test('shows those of the other region in the New World', async () => {
@@ -54,7 +54,7 @@ describe('lists use', () => {
     await lists('use', 'north-america');
     expect((await lists()).out).toMatch(/^In use: 9 lists,/m);
     expect(await lists('use')).toMatchObject({ code: 0 });
-    expect(await settings()).toMatchObject({ lists: null });
+    expect(await settings()).toEqual(['lists: by place']);
     expect((await lists()).out).toMatch(/^In use: 11 lists, \d+ taxa, those of the region/m);
   });
 
@@ -68,21 +68,15 @@ describe('lists use', () => {
   });
 
   test('names a chosen list that is gone, at every start', async () => {
-    await writeFile(
-      join(notebook, 'settings.json'),
-      JSON.stringify({
-        format: 'tussock-settings',
-        formatVersion: 1,
-        lists: ['own-gone', 'britain-ireland-birds'],
-        languages: { shown: 'en', searched: ['en'] },
-        mine: 7,
-      }),
-    );
+    const mine = '# of mine\nlists: [own-gone, britain-ireland-birds] # for now\nmine: 7\n';
+    await writeFile(join(notebook, 'settings.yaml'), mine);
     const logged = await field('mallard');
     expect(logged.complaints).toEqual([expect.stringContaining('list own-gone is not there')]);
     expect(told(await onlyVisit(notebook))).toEqual(['Mallard 1']);
     await lists('use', 'britain-ireland-birds');
-    expect(await settings()).toMatchObject({ mine: 7, lists: ['britain-ireland-birds'] });
+    expect(await readFile(join(notebook, 'settings.yaml'), 'utf8')).toBe(
+      mine.replace('own-gone, ', ''),
+    );
   });
 });
 
@@ -103,9 +97,10 @@ describe('lists languages', () => {
   test('takes a tag in any case', async () => {
     await adding(WELSH);
     expect(await lists('languages', '--shown', 'pt-BR')).toMatchObject({ code: 0 });
-    expect(await settings()).toMatchObject({ languages: { shown: 'pt-br' } });
-    const text = await readFile(join(notebook, 'settings.json'), 'utf8');
-    await writeFile(join(notebook, 'settings.json'), `\ufeff${text.replaceAll('pt-br', 'pt-BR')}`);
+    expect(await settings()).toContain('languages.shown: pt-br');
+    const path = join(notebook, 'settings.yaml');
+    const text = await readFile(path, 'utf8');
+    await writeFile(path, `\ufeff${text.replaceAll('pt-br', 'pt-BR')}`);
     expect((await lists()).complaints).toEqual([]);
   });
 
@@ -113,6 +108,6 @@ describe('lists languages', () => {
     const ran = await lists('languages', '--shown', 'cy');
     expect(ran).toMatchObject({ code: 2, answers: [] });
     expect(ran.complaints).toEqual([expect.stringContaining('No list in use has names in "cy"')]);
-    expect(await readdir(notebook)).not.toContain('settings.json');
+    expect(await readdir(notebook)).not.toContain('settings.yaml');
   });
 });

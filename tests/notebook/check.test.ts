@@ -51,6 +51,7 @@ describe('a whole notebook', () => {
     const store = visitStore(notebook, null);
     for (const visit of [visitOf(), logging(visitOf(), 'owl')]) await store.save(visit);
     await put('lists/own-moths.json', '{}');
+    await put('settings.yaml', '# mine\nunits.wind: kn\n');
     await put('set-aside/20261114T074105.123Z-walk.json', 'whatever');
     expect(await found()).toEqual([]);
   });
@@ -96,8 +97,13 @@ describe('a finding is told with its file and what it is', () => {
       '{',
       'was left behind by a save that was interrupted',
     ],
-    ['a leftover of settings', '.settings.json.0badcafe.tmp', '{', 'was left behind by a save'],
-    ['broken settings', 'settings.json', '{', "can't be read ("],
+    ['a leftover of settings', '.settings.yaml.0badcafe.tmp', '{', 'was left behind by a save'],
+    [
+      'broken settings',
+      'settings.yaml',
+      'mine: 7\nunits.wind: x\n',
+      'line 2: units.wind "x" is no unit',
+    ],
     [
       'a broken state',
       `states/${idOf(1)}/20261114T074105.123Z.json`,
