@@ -3,7 +3,15 @@ import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { ROOT } from './invented.ts';
 
-const BENCHES = ['keystrokes', 'search', 'search-quality', 'save', 'start', 'key-to-frame'];
+const BENCHES = [
+  'keystrokes',
+  'search',
+  'search-quality',
+  'save',
+  'start',
+  'key-to-frame',
+  'board',
+];
 
 const failed = BENCHES.filter((name) => {
   const { status } = spawnSync(process.execPath, [join(ROOT, 'bench', `${name}.ts`)], {

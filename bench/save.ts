@@ -46,7 +46,8 @@ function slowDisk(wait: number): { disk: Disk; flushes(): number } {
   const slow = (file: FileHandle) =>
     new Proxy(file, {
       get(of, name: keyof FileHandle) {
-        if (name !== 'sync') return (of[name] as () => unknown).bind(of);
+        const value: unknown = of[name];
+        if (name !== 'sync') return typeof value === 'function' ? value.bind(of) : value;
         return async () => {
           flushes += 1;
           if (wait > 0) await pause(wait);

@@ -7,7 +7,6 @@ import { DISK, type Disk } from './disk.ts';
 import { type FileMark, markOf, replaceDurably } from './durable-file.ts';
 import { parsedJson } from './json-text.ts';
 import { reasonWords } from './reason.ts';
-import { visitJson } from './visit-json.ts';
 
 /** The most bytes of a file that is read: some hundred times the longest day. */
 const MOST_BYTES = 64 * 1024 * 1024;
@@ -30,7 +29,7 @@ export type VisitRead = OpenedVisit | ({ path: string } & NoVisit);
 
 /** A visit as it stands in its file: indented, so that it can be read and compared by eye. */
 export function visitText(visit: Visit): string {
-  return `${visitJson(visit)}\n`;
+  return `${JSON.stringify(visit, null, 2)}\n`;
 }
 
 /** lowdb's port to one visit file: what is read is checked, what is written is flushed. */

@@ -147,7 +147,9 @@ async function tried(faults: Fault[], one: (fault: Fault) => Promise<void>): Pro
   return faults.length;
 }
 
-describe('five entries saved one by one, where any one call to the disk goes wrong', () => {
+describe('five entries saved one by one, where any one call to the disk goes wrong', {
+  timeout: 240_000,
+}, () => {
   test('go through every step of a save, a move, a kept state and a lock', async () => {
     const steps = new Set((await callsOfAll()).map((call) => call.split(' ')[0]));
     const known = ['chmod', 'close', 'link', 'mkdir', 'open', 'realpath', 'rename', 'rm', 'stat'];

@@ -159,7 +159,9 @@ function expectTold(read: { problem: string } | { visit: unknown }): void {
   if ('problem' in read) expect(read.problem).toMatch(/^(?:it is|it was|the file is) \S/);
 }
 
-test('of 10,000 harmed files none throws, hangs, or changes what other objects share', () => {
+test('of 10,000 harmed files none throws, hangs, or changes what other objects share', {
+  timeout: 120_000,
+}, () => {
   let taken = 0;
   fc.assert(
     fc.property(harmed, (bytes) => {

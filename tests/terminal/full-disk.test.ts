@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, truncateSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmdirSync, truncateSync, writeFileSync } from 'node:fs';
 import { open, readdir, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -14,6 +14,7 @@ const WAY = (['tmpfs', 'loop'] as const).find((way) => {
   const folder = mkdtempSync(join(tmpdir(), 'tussock-disk-'));
   const unmount = WAYS[way](folder);
   unmount?.();
+  rmdirSync(folder);
   return unmount !== null;
 });
 if (WAY === undefined)

@@ -10,12 +10,12 @@ const KILLS = 10;
 const SEED = 20261114;
 
 test(`${LIVES * KILLS} kills at random moments lose no entry that the screen had called saved`, {
-  timeout: 300_000,
+  timeout: 600_000,
 }, async () => {
   const notebooks = Array.from({ length: LIVES }, freshFolder);
   const waiting = [...notebooks.entries()];
   const tolls: Toll[] = [];
-  const atOnce = Math.max(2, Math.min(4, availableParallelism()));
+  const atOnce = Math.min(4, availableParallelism() + 1);
   await Promise.all(
     Array.from({ length: atOnce }, async () => {
       for (let next = waiting.pop(); next; next = waiting.pop())
@@ -26,7 +26,7 @@ test(`${LIVES * KILLS} kills at random moments lose no entry that the screen had
   expect(toll).toMatchObject({ runs: LIVES * KILLS, lost: 0, unreadable: 0 });
   // Else the kills came before anything was said to be saved, or when nothing was being saved.
   expect(toll.shown).toBeGreaterThan(LIVES * KILLS);
-  expect(toll.leftovers).toBeGreaterThan(0);
+  expect(toll.leftovers + toll.ahead).toBeGreaterThan(0);
   for (const notebook of notebooks.slice(0, 4)) {
     await age(notebook);
     const { code, answers } = await run(['check', '--mend'], { notebook });

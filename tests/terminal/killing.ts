@@ -40,7 +40,7 @@ const ROWS = 24;
 const PATIENCE = 20_000;
 
 const plans: fc.Arbitrary<Plan> = fc.record({
-  saved: fc.integer({ min: 0, max: 5 }).map((saved) => (saved === 0 ? null : saved)),
+  saved: fc.integer({ min: 0, max: 3 }).map((saved) => (saved === 0 ? null : saved)),
   delay: fc.integer({ min: 0, max: 80 }),
   lines: fc.array(
     fc.record({

@@ -22,7 +22,7 @@ export interface Passing {
   minutes: Interval;
 }
 export const INTERVALS = [5, 10, 15, 60] as const;
-export type Interval = (typeof INTERVALS)[number];
+type Interval = (typeof INTERVALS)[number];
 
 /** What the Board keeps beside the visit: where the species stand and how a stroke counts. */
 export interface Board {

@@ -33,7 +33,7 @@ export function stroke(session: Session, text: string, moment: Moment): Result {
 }
 
 /** Why a letter does nothing, and what makes it do something. */
-export function noSpecies(letter: string): string {
+function noSpecies(letter: string): string {
   return `No species stands on ${letter}. A point and ${letter} put one there.`;
 }
 
