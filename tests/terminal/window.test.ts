@@ -139,7 +139,7 @@ test('CI in the environment does not keep the screen from being drawn', async ()
 test('a dumb terminal gets plain lines: no control codes, and each line is answered', async () => {
   const notebook = freshFolder();
   const journey = begin({ notebook, environment: { TERM: 'dumb' } });
-  journey.send('tuf 12\r');
+  journey.send('tufted duck 12\r');
   await journey.shows(/^1 {2}\d\d:\d\d {2}Tufted Duck {2}12/m);
   journey.send('zzqxv\r');
   await journey.shows('line 2: "zzqxv" is no name');
