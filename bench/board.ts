@@ -64,7 +64,7 @@ function tallied(taxa: readonly Taxon[]): { visit: Visit; letters: Record<string
     if (at % FLOCK === 0) board.flockAfter = visit.entries.length;
     const taxon = species[(at * 5) % species.length];
     const time = stamp(start + (at * HOUR) / STROKES, ZONE);
-    if (taxon) visit = struck(visit, board, taxon, { time, id: randomUUID() });
+    if (taxon) visit = struck(visit, board, taxon, { time, at: time, id: randomUUID() });
   }
   return { visit, letters };
 }

@@ -9,6 +9,14 @@ import { settingsAsked, settingsCommand, withSetting } from './settings-commands
 
 declare const TUSSOCK_VERSION: string;
 
+interface FieldOptions {
+  place?: string;
+  when?: string;
+  stdin?: boolean;
+  with: string[];
+  notebook?: string;
+}
+
 const complain = (line: string) => process.stderr.write(`tussock: ${harmless(line)}\n`);
 
 const answer = (line: string) => process.stdout.write(`${harmless(line)}\n`);
@@ -56,6 +64,7 @@ function program(first: string | undefined): Command {
       '--place <name>',
       'where; with decimal degrees if you know them: "Sallow Mere 51.12, -2.85"',
     )
+    .option('--when <time>', 'when it began, for a visit that is typed in later: "yesterday 07:40"')
     .option('--stdin', 'read entry lines from standard input, one a line, and answer one line each')
     .addOption(withSetting())
     .addOption(notebook())
@@ -63,20 +72,18 @@ function program(first: string | undefined): Command {
       'before',
       'For example:\n  tussock field --place "Sallow Mere 51.12, -2.85"\n  tussock field --stdin < lines.txt    (so too where TERM is dumb)\n',
     )
-    .action(
-      async (options: { place?: string; stdin?: boolean; with: string[]; notebook?: string }) => {
-        const notebookIn = () => opened(options.notebook, true);
-        const asked = await settingsAsked(options.with);
-        if (options.stdin || process.env.TERM === 'dumb') {
-          const { fieldLines } = await import('./commands/field-lines.ts');
-          const io = { input: process.stdin, answer, complain };
-          process.exitCode = await fieldLines(notebookIn, options.place, io, asked);
-        } else {
-          const { fieldScreen } = await import('./commands/field-screen.tsx');
-          process.exitCode = await fieldScreen(notebookIn, options.place, asked);
-        }
-      },
-    );
+    .action(async (options: FieldOptions) => {
+      const notebookIn = () => opened(options.notebook, true);
+      const asked = await settingsAsked(options.with);
+      if (options.stdin || process.env.TERM === 'dumb') {
+        const { fieldLines } = await import('./commands/field-lines.ts');
+        const io = { input: process.stdin, answer, complain };
+        process.exitCode = await fieldLines(notebookIn, options, io, asked);
+      } else {
+        const { fieldScreen } = await import('./commands/field-screen.tsx');
+        process.exitCode = await fieldScreen(notebookIn, options, asked);
+      }
+    });
 
   tussock
     .command('export')

@@ -6,6 +6,7 @@ import { readPlaces } from '../notebook/places.ts';
 import type { OpenedVisit } from '../notebook/visit-file.ts';
 import { fileWords } from '../notebook/visit-name.ts';
 import { paused } from '../visit/effort.ts';
+import { readMoment } from '../visit/moment.ts';
 import { type Place, placeKey, readPlace } from '../visit/place.ts';
 import { positioned } from '../visit/positioned.ts';
 import { epochOf, stamp } from '../visit/time.ts';
@@ -19,6 +20,8 @@ import { EXIT, Refusal } from './refusal.ts';
 const GOES_ON_FOR = 12 * 3_600_000;
 /** A visit that goes on after longer than this, in milliseconds, was not watched meanwhile. */
 const AWAY = 15 * 60_000;
+/** An entry that was written down so long after it was seen was typed in later, in milliseconds. */
+const TYPED_LATER = 3_600_000;
 /** How many of the latest files are looked at, at least, before the screen opens. */
 const LATEST = 3;
 /** Files of this age by their names, in milliseconds, may still be open, whatever the zone. */
@@ -29,6 +32,8 @@ export interface Beginning {
   /** The file of a visit that goes on; null for a new one. */
   opened: OpenedVisit | null;
   placeAssumed: boolean;
+  /** When what is typed was seen, in epoch milliseconds; null for now. */
+  moment: number | null;
   /** Sentences on the files among them that could not be read. */
   problems: string[];
 }
@@ -39,6 +44,8 @@ export interface Beginning {
  * with what the notebook remembers of it before what the last visit there has.
  * A visit that goes on gets the coordinates asked for, and a pause for the time in which nobody logged;
  * it is then another than the opened one.
+ * `when`, as `readMoment` reads it, is when the visit began that is typed in later: the open one that
+ * began then goes on, else there is a new one.
  * Only the files that matter are read here; the screen does not wait for the others.
  */
 export async function beginVisit(
@@ -46,23 +53,27 @@ export async function beginVisit(
   asked: Place | null,
   now: number,
   timeZone: string,
+  when: string | null = null,
 ): Promise<Beginning> {
   const remembered = readPlaces(notebook);
   const files = await visitFiles(notebook);
-  const { visits, problems: unread } = await readVisits(filesToRead(files, asked, now));
+  const { visits, problems: unread } = await readVisits(
+    when === null ? filesToRead(files, asked, now) : files,
+  );
   const { places, problem } = await remembered;
   const problems = unread.map(({ words }) => words).concat(problem ?? []);
   const newestFirst = visits.toSorted(
     (one, two) => epochOf(two.visit.start) - epochOf(one.visit.start),
   );
-  const open = newestFirst.find(
-    ({ visit }) => goesOn(visit, now) && (asked === null || isAt(visit, asked)),
-  );
+  const open =
+    when === null &&
+    newestFirst.find(({ visit }) => goesOn(visit, now) && (asked === null || isAt(visit, asked)));
   if (open)
     return {
       visit: withPause(withPosition(open.visit, asked, now), open.visit, now),
       opened: open,
       placeAssumed: false,
+      moment: momentOf(open.visit),
       problems,
     };
   const last = newestFirst.find(({ visit }) => visit.place !== null)?.visit.place ?? null;
@@ -70,8 +81,12 @@ export async function beginVisit(
   const visited = asked === null ? last : (there ?? asked);
   const taken = visited && placeNow(asked, visited, places);
   const zone = taken?.timeZone ?? timeZone;
-  const visit = newVisit({ id: randomUUID(), timeZone, start: stamp(now, zone), place: taken });
-  return { visit, opened: null, placeAssumed: asked === null && last !== null, problems };
+  const moment = when === null ? null : askedMoment(when, now, zone);
+  const begun = newestFirst.find(({ visit }) => began(visit, moment, asked));
+  if (begun) return { visit: begun.visit, opened: begun, placeAssumed: false, moment, problems };
+  const start = stamp(moment ?? now, zone);
+  const visit = newVisit({ id: randomUUID(), timeZone, start, place: taken });
+  return { visit, opened: null, placeAssumed: asked === null && last !== null, moment, problems };
 }
 
 /** What is known of a visited place, with the position that was asked for. */
@@ -117,14 +132,42 @@ function withPosition(visit: Visit, asked: Place | null, now: number): Visit {
   });
 }
 
+/**
+ * When what is typed into a visit was seen, in epoch milliseconds: when its last entry was, where that was
+ * written down much later; else null for now.
+ */
+function momentOf({ entries, changes }: Visit): number | null {
+  const last = entries.at(-1);
+  const logged = changes.findLast(
+    (change) => change.part === 'entry' && change.before === null && change.number === last?.number,
+  );
+  if (!last || !logged) return null;
+  return epochOf(logged.time) - epochOf(last.time) > TYPED_LATER ? epochOf(last.time) : null;
+}
+
+/** The moment of `--when` on the clocks of a place. Refuses what is none. */
+function askedMoment(text: string, now: number, timeZone: string): number {
+  const read = readMoment(text, { now, day: now, timeZone });
+  if ('problem' in read) throw new Refusal(EXIT.usage, `--when: ${read.problem}`);
+  return read.moment;
+}
+
 /** The visit with a pause from its last change until now, where it was left for long. */
 function withPause(visit: Visit, asLeft: Visit, now: number): Visit {
   const left = asLeft.changes.at(-1)?.time;
   const { effort } = visit;
   if (left === undefined || now - epochOf(left) < AWAY || paused(effort)) return visit;
+  // What is typed in later was watched then, not now.
+  if (momentOf(asLeft) !== null) return visit;
   const time = stamp(now, zoneOf(visit));
   const pauses = [...effort.pauses, { start: left, end: time }];
   return updateVisit(visit, { do: 'set', time, part: 'effort', value: { ...effort, pauses } });
+}
+
+/** Is it the open visit that began at a moment, at the place asked for if one was? */
+function began(visit: Visit, moment: number | null, asked: Place | null): boolean {
+  if (visit.end !== null || moment === null || epochOf(visit.start) !== moment) return false;
+  return asked === null || isAt(visit, asked);
 }
 
 function goesOn(visit: Visit, now: number): boolean {

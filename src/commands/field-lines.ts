@@ -21,6 +21,7 @@ import {
   taxonName,
 } from '../visit/entry.ts';
 import { type EntryLine, readEntryLine } from '../visit/entry-line.ts';
+import { readMoment } from '../visit/moment.ts';
 import { clockOf, stamp } from '../visit/time.ts';
 import { updateVisit } from '../visit/update.ts';
 import { withObservers, zoneOf } from '../visit/visit.ts';
@@ -48,14 +49,14 @@ interface Taken {
  */
 export async function fieldLines(
   notebookIn: () => Promise<string>,
-  place: string | undefined,
+  { place, when }: { place?: string; when?: string },
   io: LinesIo,
   options: Partial<Values> = {},
 ): Promise<number> {
   const asked = await askedPlace(place);
   const notebook = await notebookIn();
   const machineZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
-  const hold = await holdVisit(notebook, asked, Date.now(), machineZone);
+  const hold = await holdVisit(notebook, asked, Date.now(), machineZone, when ?? null);
   try {
     if (hold.readOnly !== null) throw new Refusal(EXIT.notebook, hold.readOnly.forLines);
     return await logLines(notebook, hold.beginning, io, options);
@@ -84,6 +85,7 @@ async function logLines(
   );
   if ('isTTY' in io.input && io.input.isTTY)
     io.complain('type one entry a line, such as tuf 12; Ctrl-D ends.');
+  let { moment } = beginning;
   let lineNumber = 0;
   let refused = 0;
   for await (const typed of createInterface({
@@ -92,12 +94,25 @@ async function logLines(
   })) {
     lineNumber += 1;
     if (typed.trim() === '') continue;
-    const time = stamp(Date.now(), zoneOf(visit));
-    const prior = priorFor(index, known, occasionOf(visit, time));
+    const now = Date.now();
+    const timeZone = zoneOf(visit);
+    if (typed.trim().startsWith('@')) {
+      const said = typed.trim().slice(1).trim();
+      const read =
+        said === 'now' ? { moment: null } : readMoment(said, { now, day: moment ?? now, timeZone });
+      if ('problem' in read) {
+        refused += 1;
+        io.complain(`line ${lineNumber}: ${read.problem} Nothing was logged by it.`);
+      } else moment = read.moment;
+      continue;
+    }
+    const time = stamp(now, timeZone);
+    const at = stamp(moment ?? now, timeZone);
+    const prior = priorFor(index, known, occasionOf(visit, at));
     const line = readEntryLine(typed);
     const taken = take(line, index, prior);
     const observation = observed(typed, line, taken);
-    visit = updateVisit(visit, { do: 'log', time, id: randomUUID(), observation });
+    visit = updateVisit(visit, { do: 'log', time, at, id: randomUUID(), observation });
     const { leftAlone } = await store.save(visit).catch((error: Error) => {
       const words = `line ${lineNumber} could not be saved: ${reasonWords(error)}. It and the lines after it are not in the notebook.`;
       throw new Refusal(EXIT.notebook, words);

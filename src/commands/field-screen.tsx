@@ -37,7 +37,7 @@ type Suspend = (meanwhile: () => Promise<void>) => Promise<void>;
 /** Opens the Field screen and stays until it is left. Returns the exit code. */
 export async function fieldScreen(
   notebookIn: () => Promise<string>,
-  place: string | undefined,
+  { place, when }: { place?: string; when?: string },
   options: Partial<Values> = {},
 ): Promise<number> {
   const problem = terminalProblem();
@@ -50,7 +50,7 @@ export async function fieldScreen(
   let hold: Hold | null = null;
   try {
     const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
-    hold = await holdVisit(notebook, asked, Date.now(), timeZone);
+    hold = await holdVisit(notebook, asked, Date.now(), timeZone, when ?? null);
     return await openScreen(notebook, hold, { input, ending, options });
   } finally {
     hold?.release();
@@ -106,6 +106,7 @@ async function openScreen(
       index: indexTaxa([]),
       groups: {},
       placeAssumed: beginning.placeAssumed,
+      moment: beginning.moment,
       readOnly: readOnly?.onScreen ?? null,
       now: Date.now(),
       message:

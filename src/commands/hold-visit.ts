@@ -25,9 +25,10 @@ export async function holdVisit(
   asked: Place | null,
   now: number,
   timeZone: string,
+  when: string | null = null,
 ): Promise<Hold> {
   for (let look = 1; ; look += 1) {
-    const beginning = await beginVisit(notebook, asked, now, timeZone);
+    const beginning = await beginVisit(notebook, asked, now, timeZone, when);
     const { opened, visit } = beginning;
     const asLeft = { ...beginning, visit: opened?.visit ?? visit };
     const nothing = { beginning: asLeft, release() {} };

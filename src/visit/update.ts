@@ -15,8 +15,10 @@ type SettableChange = {
 }[keyof Settable];
 
 /** What can be done to a visit. Times and ids are handed in. */
-export type VisitAction = { time: Stamp } & (
-  | { do: 'log'; id: string; observation: Observation }
+export type VisitAction = {
+  time: Stamp;
+} /** `at` is when it was seen, where that is not when it is written down. */ & (
+  | { do: 'log'; id: string; at?: Stamp; observation: Observation }
   | { do: 'amend'; number: number; observation: Observation; reason?: string }
   | { do: 'recount'; number: number; count: Count }
   | { do: 'strike'; number: number }
@@ -36,7 +38,7 @@ type DistributiveOmit<T, Key extends PropertyKey> = T extends unknown ? Omit<T, 
 export function updateVisit(visit: Visit, action: VisitAction): Visit {
   switch (action.do) {
     case 'log': {
-      const identity = { id: action.id, number: nextNumber(visit), time: action.time };
+      const identity = { id: action.id, number: nextNumber(visit), time: action.at ?? action.time };
       // Behind the observation too, which may be a whole entry that is logged once more.
       const entry: Entry = { ...identity, ...action.observation, ...identity, struck: null };
       const entries = [...visit.entries, entry];

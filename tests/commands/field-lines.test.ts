@@ -181,4 +181,28 @@ describe('field --stdin', () => {
     expect(ran.out).not.toContain('\u001b');
     expect(told(await onlyVisit(notebook))).toEqual(['Tufted Duck 12']);
   });
+
+  test('logs a walk that is typed in later at its own times, and goes on with it', async () => {
+    const lines = '@2026-03-02 07:55\ntufted duck 12\n@08:10\nwren\n';
+    const { code } = await field(lines, '--when', '2026-03-02 07:40', '--place', 'Sallow Mere');
+    expect(code).toBe(0);
+    await field('@2026-03-02 08:20\nrobin\n', '--when', '2026-03-02 07:40');
+    const visit = await onlyVisit(notebook);
+    expect(visit.start).toBe('2026-03-02T07:40:00+00:00');
+    expect(visit.entries.map(({ time }) => time)).toEqual([
+      '2026-03-02T07:55:00+00:00',
+      '2026-03-02T08:10:00+00:00',
+      '2026-03-02T08:20:00+00:00',
+    ]);
+    expect(visit.effort.pauses).toEqual([]);
+  });
+
+  test.each(['25:00', 'tomorrow 07:40', '2026-02-30 07:00'])(
+    'refuses --when "%s" in a sentence',
+    async (when) => {
+      const ran = await field('wren\n', '--when', when);
+      expect(ran).toMatchObject({ code: 2, answers: [] });
+      expect(await fileNames(notebook)).toEqual([]);
+    },
+  );
 });

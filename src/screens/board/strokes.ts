@@ -14,10 +14,11 @@ import {
   still,
   toLine,
   withVisit,
+  writtenNow,
 } from '../field/session.ts';
 import { type Board, lastNumber, letterOf } from './board.ts';
 import { keptOnce } from './letters.ts';
-import { fewer, flockEntry, marked, ruleTurned, struck, takenBack } from './tally.ts';
+import { fewer, flockEntry, marked, ruleTurned, struck, takenBack, type When } from './tally.ts';
 
 /** A key that means a species: a small letter adds the step, a capital takes one back. */
 export function stroke(session: Session, text: string, moment: Moment): Result {
@@ -44,8 +45,7 @@ function added(
   taxon: Taxon,
   { id }: Moment,
 ): Result {
-  const time = stampNow(session);
-  const visit = struck(session.visit, board, taxon, { time, id });
+  const visit = struck(session.visit, board, taxon, { ...whenOf(session), id });
   if (visit === session.visit) return still(saying(session, 'problem', `${MOST} is the most.`));
   const first = visit.entries.length > session.visit.entries.length;
   const kept = keptOnce(withLast(session, board, letter));
@@ -65,8 +65,8 @@ function loggedBefore(visit: Visit, taxon: Taxon): boolean {
 }
 
 function back(session: Session, board: Board, letter: string, taxon: Taxon): Result {
-  const time = stampNow(session);
-  const entry = flockEntry(session.visit, board, taxon, time);
+  const when = whenOf(session);
+  const entry = flockEntry(session.visit, board, taxon, when.at);
   if (!entry) {
     const words = `No ${taxonName(taxon)} in this flock to take back. Backspace takes back earlier strokes.`;
     return still(saying(withLast(session, board, letter), 'problem', words));
@@ -75,9 +75,9 @@ function back(session: Session, board: Board, letter: string, taxon: Taxon): Res
     const words = `Of ${taxonName(taxon)} ${partsText(entry.parts)} are told apart: Esc c changes that line.`;
     return still(saying(session, 'problem', words));
   }
-  const visit = takenBack(session.visit, board, taxon, time);
+  const visit = takenBack(session.visit, board, taxon, when);
   // Told each time: with Caps Lock on, every key would take back unnoticed.
-  const left = flockEntry(visit, board, taxon, time);
+  const left = flockEntry(visit, board, taxon, when.at);
   const words = `${taxonName(taxon)}, fewer: ${countShown(entry.count)} to ${left ? countShown(left.count) : 'none'}.`;
   return sayingSo(withVisit(withLast(session, board, letter), visit), 'done', words);
 }
@@ -111,10 +111,10 @@ export function mark(session: Session, kind: 'about' | 'at least'): Result {
   const taxon = board?.taxa[board.last ?? ''];
   if (!board || !taxon)
     return still(saying(session, 'problem', 'Count something first: the sign is for its flock.'));
-  const time = stampNow(session);
-  if (!flockEntry(session.visit, board, taxon, time))
+  const when = whenOf(session);
+  if (!flockEntry(session.visit, board, taxon, when.at))
     return still(saying(session, 'problem', `No ${taxonName(taxon)} in this flock yet.`));
-  const visit = marked(session.visit, board, taxon, kind, time);
+  const visit = marked(session.visit, board, taxon, kind, when);
   if (visit === session.visit) {
     const words = `This flock of ${taxonName(taxon)} has no single number: Esc c changes its line.`;
     return still(saying(session, 'problem', words));
@@ -127,7 +127,7 @@ export function turnRule(session: Session, letter: string): Result {
   const taxon = session.board?.taxa[letter];
   const home = toLine(session);
   if (!taxon) return still(saying(home, 'problem', noSpecies(letter)));
-  const visit = ruleTurned(session.visit, taxon, stampNow(session));
+  const visit = ruleTurned(session.visit, taxon, writtenNow(session));
   const highest = visit.highest.includes(taxonKey(taxon));
   const words = `${taxonName(taxon)}: ${highest ? 'the same birds seen again, the highest flock counts' : 'different birds, the flocks add up'}.`;
   return sayingSo(withVisit(home, visit), 'done', words);
@@ -150,4 +150,8 @@ export function revertedFlock(
 
 export function withBoard(session: Session, change: Partial<Board>): Session {
   return session.board ? { ...session, board: { ...session.board, ...change } } : session;
+}
+
+function whenOf(session: Session): When {
+  return { time: writtenNow(session), at: stampNow(session) };
 }

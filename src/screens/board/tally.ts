@@ -8,6 +8,12 @@ import { updateVisit } from '../../visit/update.ts';
 import type { Visit } from '../../visit/visit.ts';
 import type { Board, Passing } from './board.ts';
 
+/** When something is written down, and when it was seen. */
+export interface When {
+  time: Stamp;
+  at: Stamp;
+}
+
 /**
  * The entry to which a stroke of a taxon adds: that of this flock, or of this interval in passing. A
  * stroke is sure of its name: it adds to no entry whose name is not.
@@ -54,9 +60,9 @@ export function struck(
   visit: Visit,
   board: Board,
   taxon: Taxon,
-  { time, id }: { time: Stamp; id: string },
+  { time, at, id }: When & { id: string },
 ): Visit {
-  const entry = flockEntry(visit, board, taxon, time);
+  const entry = flockEntry(visit, board, taxon, at);
   if (entry) {
     const count = more(entry.count, board.step);
     return updateVisit(visit, { do: 'recount', time, number: entry.number, count });
@@ -71,7 +77,7 @@ export function struck(
     count: { kind: 'exact' as const, value: board.step },
     heading: board.passing?.heading ?? null,
   };
-  return updateVisit(visit, { do: 'log', time, id, observation });
+  return updateVisit(visit, { do: 'log', time, at, id, observation });
 }
 
 /** What the count of a flock is with so many more; what was about or at least stays so. */
@@ -93,8 +99,8 @@ export function fewer(count: Count, by: number): Count | null {
 }
 
 /** The visit with a step of a taxon taken back in this flock; a flock of none is struck out. */
-export function takenBack(visit: Visit, board: Board, taxon: Taxon, time: Stamp): Visit {
-  const entry = flockEntry(visit, board, taxon, time);
+export function takenBack(visit: Visit, board: Board, taxon: Taxon, { time, at }: When): Visit {
+  const entry = flockEntry(visit, board, taxon, at);
   if (!entry) return visit;
   const count = fewer(entry.count, board.step);
   return count === null
@@ -108,9 +114,9 @@ export function marked(
   board: Board,
   taxon: Taxon,
   kind: 'about' | 'at least',
-  time: Stamp,
+  { time, at }: When,
 ): Visit {
-  const entry = flockEntry(visit, board, taxon, time);
+  const entry = flockEntry(visit, board, taxon, at);
   if (!entry || !('value' in entry.count)) return visit;
   const { value } = entry.count;
   const count: Count = { kind: entry.count.kind === kind ? 'exact' : kind, value };

@@ -13,11 +13,12 @@ import {
   toLine,
   withPart,
   withVisit,
+  writtenNow,
 } from './session.ts';
 
 export function undoOrRedo(session: Session, way: 'undo' | 'redo'): Result {
   const what = nextInWords(session.visit, way);
-  const visit = updateVisit(session.visit, { do: way, time: stampNow(session) });
+  const visit = updateVisit(session.visit, { do: way, time: writtenNow(session) });
   const flock = revertedFlock(session, visit);
   const said = flock?.words ?? what;
   const words = way === 'undo' ? `Taken back: ${said}.` : `Done again: ${said}.`;
@@ -85,7 +86,7 @@ export function takePicked(session: Session): Result {
   const back = entry.struck !== null;
   const visit = updateVisit(session.visit, {
     do: back ? 'unstrike' : 'strike',
-    time: stampNow(session),
+    time: writtenNow(session),
     number: entry.number,
   });
   const words = `${entry.number} ${nameOf(entry)} ${back ? 'stands again' : 'is struck out; its number stays'}.`;

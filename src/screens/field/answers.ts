@@ -21,6 +21,7 @@ import {
   withoutLine,
   withPart,
 } from './session.ts';
+import { answerTime } from './time-answer.ts';
 
 /** Opens a question; what was typed there before and not entered still stands. */
 export function ask(session: Session, question: Question): Result {
@@ -51,6 +52,8 @@ export function answer(session: Session): Result {
       const asked = saying(toLine(withoutLine(session)), 'done', `Writing to ${text} …`);
       return { session: asked, effects: [{ kind: 'save elsewhere', visit, folder: text }] };
     }
+    case 'time':
+      return answerTime(session, text);
     case 'passing':
       return answerPassing(session, text);
     case 'effort': {

@@ -23,6 +23,7 @@ export function choicesOf(session: Session): Choice[] {
   const { text } = typedLine(session);
   if (mode.at === 'ask') return mode.question === 'place' ? placeChoices(session, text) : [];
   if (mode.at !== 'line' && mode.at !== 'change' && mode.at !== 'put') return [];
+  if (mode.at === 'line' && text.startsWith('@')) return [];
   if (mode.at === 'line' && text.startsWith('/')) return actionChoices(session, text);
   return taxonChoices(session, text);
 }

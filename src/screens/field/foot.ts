@@ -58,6 +58,8 @@ function questionWords(session: Session): string {
       return `As in ${weatherExample(units)} sw 6/8 drizzle: temperature, Beaufort (or ${SPEEDS[units.wind]}), direction, oktas, rain`;
     case 'elsewhere':
       return 'A folder on another disk, such as /media/stick: the whole visit is written there.';
+    case 'time':
+      return 'When was it seen? 07:45, yesterday 07:45 or 2026-11-14 07:45. Enter alone is now.';
     case 'passing':
       return 'Where are they heading, and intervals of how many minutes (5, 10, 15, 60)? sw 15. Enter alone stops it.';
     case 'description':

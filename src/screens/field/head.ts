@@ -3,11 +3,11 @@ import { moonWords } from '../../sky/moon.ts';
 import { sunDay } from '../../sky/sun.ts';
 import { sunWords } from '../../sky/words.ts';
 import { paused } from '../../visit/effort.ts';
-import { clockOf, dateOf, durationWords, epochOf, offsetOf, stamp } from '../../visit/time.ts';
+import { clockOf, dateOf, durationWords, epochOf, offsetOf } from '../../visit/time.ts';
 import { zoneOf } from '../../visit/visit.ts';
 import { weatherWords } from '../../visit/weather.ts';
 import { cut, ends, type Row, span, widthOf } from '../paint.ts';
-import type { Session } from './session.ts';
+import { type Session, stampNow } from './session.ts';
 
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
@@ -22,10 +22,11 @@ export function dateWords(isoDate: string, length: 'long' | 'short'): string {
 /** The two rows that stand at the top: when, where and how long; sun, moon and weather. */
 export function headRows(session: Session, width: number): Row[] {
   const { visit, now } = session;
-  const moment = stamp(now, zoneOf(visit));
+  const moment = stampNow(session);
   const date = dateWords(dateOf(moment), width < 70 ? 'short' : 'long');
   const since = paused(visit.effort) ? ' PAUSED' : width < 70 ? '' : ' since start';
-  const gone = durationWords(now - epochOf(visit.start)) + since;
+  const gone =
+    session.moment === null ? durationWords(now - epochOf(visit.start)) + since : 'TYPED LATER';
   const time = `${clockOf(moment)} ${offsetOf(moment)}`;
   return [
     [span(ends(`${date}  ${time}  ${placeWords(session)}`, gone, width), 'strong')],
@@ -39,7 +40,8 @@ function placeWords({ visit, placeAssumed }: Session): string {
 }
 
 function skyWords(session: Session, date: string, width: number): string {
-  const { visit, now } = session;
+  const { visit } = session;
+  const now = epochOf(stampNow(session));
   const weather = visit.weather.at(-1);
   const said = weather ? weatherWords(weather, session.units) : '';
   const position = visit.place?.position ?? null;

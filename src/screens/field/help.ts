@@ -28,6 +28,7 @@ export const EXAMPLES: readonly (readonly [string, string])[] = [
   ['tuf?', 'the name is not certain'],
   ['gbbg, tudu, ayt ful', 'initials, four-letter codes, scientific names'],
   ['small brown bird', 'no name yet: kept in your words'],
+  ['@07:40', 'seen then, and what is typed after it; @now goes back'],
 ];
 
 const CAUTIONS = [

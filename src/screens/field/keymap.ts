@@ -28,6 +28,7 @@ export type ActionName =
   | 'elsewhere'
   | 'board'
   | 'passing'
+  | 'time'
   | 'stroke'
   | 'step'
   | 'flock'
@@ -109,6 +110,7 @@ const ACTIONS: readonly Binding[] = [
     unless: ({ board }) => (board ? null : 'That is counted on the board: Esc b opens it.'),
   },
   { at: 'menu', key: { letter: 'p' }, action: 'place', words: 'place' },
+  { at: 'menu', key: { letter: 't' }, action: 'time', words: 'time seen' },
   { at: 'menu', key: { letter: 'w' }, action: 'weather', words: 'weather' },
   { at: 'menu', key: { letter: 'd' }, action: 'description', words: 'describe the visit' },
   { at: 'menu', key: { letter: 'z' }, action: 'pause', words: 'pause or go on' },

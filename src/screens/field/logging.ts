@@ -22,6 +22,7 @@ import {
   withLine,
   withoutLine,
   withVisit,
+  writtenNow,
 } from './session.ts';
 
 /** Enter on the entry line: the line becomes an entry, or says what to mend and stays. */
@@ -31,7 +32,8 @@ export function logLine(session: Session, moment: Moment): Result {
   if ('result' in read) return read.result;
   const visit = updateVisit(session.visit, {
     do: 'log',
-    time: stampNow(session),
+    time: writtenNow(session),
+    at: stampNow(session),
     id: moment.id,
     observation: read.observation,
   });
@@ -52,7 +54,7 @@ export function saveChange(session: Session): Result {
     );
   const visit = updateVisit(session.visit, {
     do: 'amend',
-    time: stampNow(session),
+    time: writtenNow(session),
     number,
     observation: read.observation,
   });

@@ -22,7 +22,8 @@ export type Question =
   | 'effort'
   | 'groups'
   | 'elsewhere'
-  | 'passing';
+  | 'passing'
+  | 'time';
 
 /** Where the keys go. */
 export type Mode =
@@ -76,6 +77,8 @@ export interface Session {
   readOnly: string | null;
   /** Epoch milliseconds. */
   now: number;
+  /** When that was seen which is typed now, in epoch milliseconds; null while it is now. */
+  moment: number | null;
   /** Of the window, for what scrolls by its height. */
   size: Size;
   /** How many of the visit's changes are flushed to disk, where, and why no more are. */
@@ -121,10 +124,15 @@ export function newSession(
   given: Pick<
     Session,
     'visit' | 'index' | 'groups' | 'placeAssumed' | 'now' | 'message' | 'size'
-  > & { saved: Pick<Session['saved'], 'changes' | 'file'>; readOnly?: string | null },
+  > & {
+    saved: Pick<Session['saved'], 'changes' | 'file'>;
+    readOnly?: string | null;
+    moment?: number | null;
+  },
 ): Session {
   return {
     readOnly: null,
+    moment: null,
     ...given,
     mode: { at: 'line' },
     drafts: {},
@@ -173,7 +181,7 @@ export function withPart<Part extends keyof Settable>(
   part: Part,
   value: Settable[Part],
 ): Result {
-  const set = { do: 'set', time: stampNow(session), part, value } as VisitAction;
+  const set = { do: 'set', time: writtenNow(session), part, value } as VisitAction;
   return withVisit(session, updateVisit(session.visit, set));
 }
 
@@ -183,8 +191,13 @@ export function unsavedNumbers({ visit, saved }: Session): Set<number> {
   return new Set(open.flatMap((change) => ('number' in change ? [change.number] : [])));
 }
 
-/** The moment as it is kept in the visit. */
+/** The moment of what is observed: now, or what was said for what is typed later. */
 export function stampNow(session: Session): string {
+  return stamp(session.moment ?? session.now, zoneOf(session.visit));
+}
+
+/** The moment at which it is written down. */
+export function writtenNow(session: Session): string {
   return stamp(session.now, zoneOf(session.visit));
 }
 

@@ -7,10 +7,10 @@ import { lineOf } from '../line.ts';
 import { pauseOrGoOn, pick, takePicked, typePick, undoOrRedo } from './actions.ts';
 import { answer, ask, finish } from './answers.ts';
 import { chosenOf } from './choices.ts';
+import { oneBack } from './going-back.ts';
 import { type ActionName, type Binding, keymapOf } from './keymap.ts';
 import { logLine, saveChange } from './logging.ts';
 import {
-  draftName,
   type FieldEvent,
   type Mode,
   type Moment,
@@ -23,6 +23,7 @@ import {
   withLine,
   withoutLine,
 } from './session.ts';
+import { answerTime } from './time-answer.ts';
 import { choose, edited, scroll, stepCountBy, steps } from './typing.ts';
 
 /** The Field screen's one rule: a session and what happened give the next session and what to do. */
@@ -116,30 +117,19 @@ function bindingFor(session: Session, key: Key): Binding | undefined {
   );
 }
 
-/** Esc goes one step back: within the questions at the end to the one before, else to the line. */
-function oneBack(session: Session): Session {
-  const { mode } = session;
-  if (mode.at === 'complete')
-    return { ...session, mode: { at: 'ask', question: 'effort' }, chosen: -1 };
-  if (mode.at === 'change') return withoutChange(session);
-  if (mode.at === 'ask' && mode.question === 'groups')
-    return { ...session, mode: { at: 'complete' } };
-  return toLine(session);
-}
-
-/** What was typed for a change is not kept for later: by then it may not be what the entry says. */
-function withoutChange(session: Session): Session {
-  const typed = session.drafts[draftName(session.mode) ?? ''];
-  const back = toLine(withoutLine(session));
-  return typed ? saying(back, 'done', `Nothing changed. Not kept: ${typed.text}`) : back;
+/** Enter on the entry line: an action behind a slash, a time behind an @, else an entry. */
+function logged(session: Session, moment: Moment): Result {
+  const { text } = typedLine(session);
+  if (text.startsWith('/')) return runNamed(session, moment);
+  return text.startsWith('@')
+    ? answerTime(session, text.slice(1).trim())
+    : logLine(session, moment);
 }
 
 function act(action: ActionName, session: Session, moment: Moment, text = ''): Result {
   switch (action) {
     case 'log':
-      return typedLine(session).text.startsWith('/')
-        ? runNamed(session, moment)
-        : logLine(session, moment);
+      return logged(session, moment);
     case 'save':
       return saveChange(session);
     case 'board':
@@ -193,6 +183,7 @@ function act(action: ActionName, session: Session, moment: Moment, text = ''): R
     case 'take':
       return takePicked(session);
     case 'passing':
+    case 'time':
     case 'place':
     case 'weather':
     case 'description':
