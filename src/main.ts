@@ -1,5 +1,6 @@
 import { Command, CommanderError, Option } from 'commander';
 import { EXIT, Refusal } from './commands/refusal.ts';
+import { exportCommand } from './export-commands.ts';
 import { groundCommands } from './ground-commands.ts';
 import { listsCommand } from './lists-commands.ts';
 import { notebookFolder, openNotebook } from './notebook/notebook.ts';
@@ -20,6 +21,12 @@ interface FieldOptions {
 const complain = (line: string) => process.stderr.write(`tussock: ${harmless(line)}\n`);
 
 const answer = (line: string) => process.stdout.write(`${harmless(line)}\n`);
+
+/** Waits until it is written; false when the pipe is closed or the terminal gone. */
+const write = (text: string) =>
+  new Promise<boolean>((resolve) => {
+    process.stdout.write(text, (error) => resolve(!error));
+  });
 
 async function opened(option: string | undefined, make: boolean): Promise<string> {
   const folder = notebookFolder(option, process.env);
@@ -85,30 +92,8 @@ function program(first: string | undefined): Command {
       }
     });
 
-  tussock
-    .command('export')
-    .description('print the table of a visit as CSV')
-    .argument('[file]', 'a visit file, or its name in the notebook')
-    .option('--last', 'the latest visit')
-    .option('--exact', 'with exact places of threatened and sensitive species')
-    .addOption(notebook())
-    .addHelpText(
-      'before',
-      'For example:\n  tussock export --last > walk.csv\n  tussock export 2026-11-14-sallow-mere\n',
-    )
-    .action(
-      async (
-        file: string | undefined,
-        options: { last?: boolean; exact?: boolean; notebook?: string },
-      ) => {
-        const { exportVisit } = await import('./commands/export.ts');
-        await exportVisit(await opened(options.notebook, false), file, options, {
-          write: (text) => process.stdout.write(text),
-          complain,
-        });
-      },
-    );
   const io = { answer, complain };
+  tussock.addCommand(exportCommand({ io, notebook, opened, write }));
   tussock.addCommand(listsCommand({ io, notebook, opened }));
   tussock.addCommand(settingsCommand({ io, notebook, opened }));
   for (const command of notebookCommands({ io, notebook, opened })) tussock.addCommand(command);

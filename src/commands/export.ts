@@ -1,59 +1,129 @@
-import { basename } from 'node:path';
-import { type ReadVisits, readVisits, visitFiles } from '../notebook/notebook.ts';
-import { newerWords } from '../notebook/visit-file.ts';
-import { visitTable } from '../outputs/visit-table.ts';
-import { knownFrom } from '../taxa/known.ts';
-import { dateOf, epochOf } from '../visit/time.ts';
-import type { Visit } from '../visit/visit.ts';
-import { visitNamed } from './named-visit.ts';
+import { visitFiles } from '../notebook/notebook.ts';
+import { meetSpecies, type SpeciesMet } from '../outputs/absences.ts';
+import { groupOf, type ListFacts, listFacts } from '../outputs/list-facts.ts';
+import { REGIONS, type Region } from '../taxa/regions.ts';
+import { type Chosen, type Source, sourceOf } from './export-chosen.ts';
+import { type Choice, choiceOf, type ExportOptions, type Form, formOf } from './export-options.ts';
+import { type Tally, tallied, tallyWords } from './export-tally.ts';
+import { type Beside, columnsOf, textOf } from './export-text.ts';
+import { ownLists, shippedLists } from './lists-in-use.ts';
 import { EXIT, Refusal } from './refusal.ts';
 
-/** Writes the table of one visit as CSV, and to `complain` what was withheld and why. */
-export async function exportVisit(
-  notebook: string,
-  file: string | undefined,
-  options: { last?: boolean; exact?: boolean },
-  io: { write(text: string): void; complain(line: string): void },
-): Promise<void> {
-  const last = options.last === true;
-  if (last === (file !== undefined))
-    throw new Refusal(EXIT.usage, 'Name one visit: tussock export FILE, or tussock export --last.');
-  const all = await readVisits(await visitFiles(notebook));
-  const visit =
-    file === undefined ? latest(notebook, all) : (await visitNamed(notebook, file)).visit;
-  for (const { words } of all.problems) io.complain(words);
-  const newer = newerWords(visit);
-  if (newer !== null) io.complain(`This visit ${newer}`);
-  const before = all.visits
-    .map((other) => other.visit)
-    .filter((other) => other.id !== visit.id && epochOf(other.start) < epochOf(visit.start));
-  const exact = options.exact === true;
-  const { csv, hidden } = visitTable(visit, knownFrom(before), exact);
-  io.write(csv);
-  if (exact)
-    io.complain(
-      'Exact places: for your own use, and for those who may know where threatened species are.',
-    );
-  else if (hidden > 0)
-    io.complain(
-      `Place and remarks are withheld for the sake of ${hidden} ${hidden === 1 ? 'entry' : 'entries'} of threatened or sensitive species; --exact writes them.`,
-    );
+/** Where an export goes. `write` says whether anybody still reads. */
+export interface ExportIo {
+  write(text: string): Promise<boolean>;
+  answer(line: string): void;
+  complain(line: string): void;
 }
 
-/** The visit that began last. One that can't be read may be it: then none is given out as the last. */
-function latest(notebook: string, { visits, problems }: ReadVisits): Visit {
-  const newest = visits
-    .map((read) => read.visit)
-    .toSorted((one, two) => epochOf(one.start) - epochOf(two.start))
-    .at(-1);
-  const unread = problems.findLast(
-    ({ path }) => !newest || basename(path).slice(0, 10) >= dateOf(newest.start),
+/** What an export is handed of the world: a new identifier and the moment. */
+export interface Moment {
+  id: string;
+  now: Date;
+}
+
+/** Writes the chosen visits in the form that is asked for, and to `complain` what was withheld and why. */
+export async function exportVisits(
+  notebook: string,
+  file: string | undefined,
+  options: ExportOptions,
+  moment: Moment,
+  io: ExportIo,
+): Promise<void> {
+  const form = formOf(options);
+  const choice = choiceOf(file, options);
+  const facts = await allFacts();
+  const { lists, problems } = await ownLists(notebook);
+  for (const words of problems) io.complain(words);
+  const known = listFacts([...lists, ...facts]);
+  const group = groupAsked(options.group, known);
+  const exact = options.exact === true;
+  const firsts = form.as === 'table' && form.table === 'entries';
+  const giving = { facts: known, exact, group, firsts };
+  const source = await sourceOf(notebook, await visitFiles(notebook), choice, giving);
+  const once = onlyOnce(io.complain);
+  const met = options.absences === true ? await speciesMet(source, once) : null;
+  const tally: Tally = { visits: 0, hidden: 0, unnamed: 0 };
+  const chosen = await notNone(tallied(source(once), tally), notebook, choice);
+  const beside = { facts: known, by: options.by ?? [], met };
+  if (form.as === 'archive') await archived(form, chosen, beside, options, moment);
+  else for await (const text of textOf(form, chosen, beside)) if (!(await io.write(text))) return;
+  for (const words of tallyWords(tally, form, choice, exact)) io.complain(words);
+}
+
+/** Prints the columns of a table, each with a sentence. */
+export function tellColumns(options: ExportOptions, io: Pick<ExportIo, 'answer'>): void {
+  const form = formOf(options);
+  if (form.as === 'archive') return;
+  for (const { name, sentence } of columnsOf(form)) io.answer(`${name}: ${sentence}`);
+}
+
+async function archived(
+  form: Extract<Form, { as: 'archive' }>,
+  chosen: AsyncIterable<Chosen>,
+  beside: Beside,
+  { exact, absences }: ExportOptions,
+  { id, now }: Moment,
+): Promise<void> {
+  const { refuseTaken, writeArchive } = await import('./export-archive.ts');
+  await refuseTaken(form.path);
+  await writeArchive(form.path, chosen, beside, {
+    packageId: `urn:uuid:${id}`,
+    title: form.title,
+    by: beside.by,
+    licence: form.licence,
+    published: now.toISOString().slice(0, 10),
+    absences: absences === true,
+    exact: exact === true,
+    made: now,
+  });
+}
+
+/** Every list there is: an entry may come from one that is no longer in use. */
+async function allFacts() {
+  const regions = Object.keys(REGIONS) as Region[];
+  return (await Promise.all(regions.map(shippedLists))).flat();
+}
+
+function groupAsked(group: string | undefined, facts: ListFacts): string | null {
+  if (group === undefined) return null;
+  const known = [...facts.groups.keys()].map((list) => groupOf(facts, { list }) ?? '');
+  if (known.includes(group.toLowerCase())) return group;
+  throw new Refusal(
+    EXIT.usage,
+    `No list is of the group "${group}": choose ${[...new Set(known)].sort().join(', ')}.`,
   );
-  if (unread !== undefined)
-    throw new Refusal(
-      EXIT.notTaken,
-      `${unread.words} It may be the latest: name the visit instead.`,
-    );
-  if (!newest) throw new Refusal(EXIT.notTaken, `There is no visit in ${notebook} yet.`);
-  return newest;
+}
+
+async function speciesMet(source: Source, complain: (words: string) => void): Promise<SpeciesMet> {
+  const met: SpeciesMet = new Map();
+  for await (const { visit } of source(complain)) meetSpecies(met, visit);
+  return met;
+}
+
+/** The same visits, once it is sure that there is one: nothing is written of none. */
+async function notNone(
+  chosen: AsyncGenerator<Chosen>,
+  notebook: string,
+  choice: Choice,
+): Promise<AsyncGenerator<Chosen>> {
+  const first = await chosen.next();
+  if (first.done) {
+    const where = 'place' in choice && choice.place !== null ? ` at ${choice.place}` : '';
+    throw new Refusal(EXIT.notTaken, `There is no visit${where} in ${notebook} that fits.`);
+  }
+  return (async function* all() {
+    yield first.value;
+    yield* chosen;
+  })();
+}
+
+/** A source that is read twice would else tell each fault twice. */
+function onlyOnce(complain: (words: string) => void): (words: string) => void {
+  const told = new Set<string>();
+  return (words) => {
+    if (told.has(words)) return;
+    told.add(words);
+    complain(words);
+  };
 }

@@ -1,44 +1,54 @@
-import { plainWords } from '../taxa/names.ts';
 import { sensitivityOf } from '../taxa/sensitivity.ts';
-import { type Entry, isAbsence } from '../visit/entry.ts';
-import type { Place } from '../visit/place.ts';
+import { type Entry, type EntryTaxon, isAbsence } from '../visit/entry.ts';
+import { standing, type Visit } from '../visit/visit.ts';
 
-/** How many decimals of a degree may be given out; null: as held. */
-export type Decimals = 1 | 2 | 3 | null;
+/** How many decimals of a degree may be given out; 0 for no coordinates at all. */
+export type Decimals = 0 | 1 | 2 | 3;
 
-/** Decimals of a degree by the levels of sensitivity of Chapman 2020 (table 5); 0 for no place at all. */
+/** Decimals of a degree by the levels of sensitivity of Chapman 2020 (table 5). */
 const DECIMALS = { extreme: 0, high: 1, medium: 2, low: 3 } as const;
 
-/** How exactly a place may be given beside an entry; null: as held. */
-export function decimalsFor(entry: Entry): Decimals | 0 {
-  if (entry.taxon === null || isAbsence(entry)) return null;
-  const level = sensitivityOf(entry.taxon);
+/** The project's own choice for ground that is private or protected: the grid of a medium sensitivity. */
+const PROTECTED_DECIMALS = 2;
+
+/** What stands in place of a text that is not given out: a blank would say that there was nothing. */
+export const WITHHELD = 'withheld';
+
+/** Why the place of a visit is hidden, and how coarse it is given. */
+export interface Hiding {
+  decimals: Decimals;
+  reason: string;
+}
+
+/** How exactly the place of a taxon may be given; null: as held. */
+export function decimalsOf(taxon: EntryTaxon | null): Decimals | null {
+  const level = taxon === null ? null : sensitivityOf(taxon);
   return level === null ? null : DECIMALS[level];
 }
 
-/**
- * The decimals for a whole visit: those of its most sensitive entry, since every row of a visit
- * happened at one place and an exact row beside a hidden one would give it away.
- */
-export function decimalsForAll(entries: readonly Entry[]): Decimals | 0 {
-  const limits = entries.map(decimalsFor).filter((decimals) => decimals !== null);
-  return limits.length === 0 ? null : (Math.min(...limits) as 0 | 1 | 2 | 3);
+/** How exactly a place may be given beside an entry; null: as held, as where there was none. */
+function decimalsFor(entry: Entry): Decimals | null {
+  return isAbsence(entry) ? null : decimalsOf(entry.taxon);
 }
 
-/** Degrees within which a number in a text is taken for one of the place's coordinates. */
-const NEAR_COORDINATE = 0.2;
-
 /**
- * Does a text tell the place: by its name, however it is spaced and spelt, or by a decimal number that
- * is one of its coordinates, also cut short?
+ * How the place of a visit is hidden, by its most sensitive entry and by the protection of the place;
+ * null where it may be given as held. One answer holds for the whole visit and for every choice of its
+ * entries: an exact row of the visit, in this file or in another, would give a hidden one away.
  */
-export function tellsPlace(text: string, { name, position }: Place): boolean {
-  const bare = (words: string) => plainWords(words).join('') || words.trim();
-  if (bare(text).includes(bare(name))) return true;
-  if (position === null) return false;
-  const degrees = [position.latitude, position.longitude].map(Math.abs);
-  const numbers = text.match(/\d+[.,]\d+/g) ?? [];
-  return numbers
-    .map((digits) => Number(digits.replace(',', '.')))
-    .some((number) => degrees.some((each) => Math.abs(number - each) < NEAR_COORDINATE));
+export function hidingOf(visit: Visit): Hiding | null {
+  const levels = standing(visit)
+    .map(decimalsFor)
+    .filter((decimals) => decimals !== null);
+  const protection = visit.place?.protection ?? null;
+  if (levels.length === 0 && protection === null) return null;
+  const limits = protection === null ? levels : [...levels, PROTECTED_DECIMALS];
+  const reasons = [
+    levels.length > 0 ? 'a threatened or sensitive species is in this visit' : '',
+    protection === null ? '' : `the place is ${protection}`,
+  ];
+  return {
+    decimals: Math.min(...limits) as Decimals,
+    reason: reasons.filter((reason) => reason !== '').join(', '),
+  };
 }

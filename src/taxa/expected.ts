@@ -80,7 +80,7 @@ export function priorFor(index: TaxonIndex, known: Known | null, occasion: Occas
       return [list, met / (all.weight + REGION_WEIGHT + todays) / sum];
     }),
   );
-  return (taxon) => {
+  const expected = (taxon: Taxon) => {
     const key = taxonKey(taxon);
     const regional = Math.min(1, regionalShare(taxon) * (scales.get(taxon.list) ?? 1));
     const everywhere =
@@ -88,6 +88,13 @@ export function priorFor(index: TaxonIndex, known: Known | null, occasion: Occas
     const share =
       ((here.met.get(key) ?? 0) + ELSEWHERE_WEIGHT * everywhere) / (here.weight + ELSEWHERE_WEIGHT);
     return Math.max(0, MOST * (1 - Math.log(share) / Math.log(LEAST_SHARE)));
+  };
+  // One letter fits thousands of taxa, and the next key asks for the same ones again.
+  const before = new Map<Taxon, number>();
+  return (taxon) => {
+    const value = before.get(taxon) ?? expected(taxon);
+    before.set(taxon, value);
+    return value;
   };
 }
 

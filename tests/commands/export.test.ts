@@ -1,24 +1,16 @@
-import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { parse } from 'csv-parse/sync';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { visitText } from '../../src/notebook/visit-file.ts';
-import { visitPath } from '../../src/notebook/visit-name.ts';
-import type { Visit } from '../../src/visit/visit.ts';
 import { freshFolder, visitOf } from '../notebook/visits.ts';
+import { keep } from './kept.ts';
 import { type Ran, run } from './run.ts';
 
 let notebook: string;
 beforeEach(() => {
   notebook = freshFolder();
 });
-
-async function keep(visit: Visit, copy = 1): Promise<string> {
-  const path = visitPath(notebook, visit, copy);
-  await mkdir(join(path, '..'), { recursive: true });
-  await writeFile(path, visitText(visit));
-  return path;
-}
 
 function exported(...args: string[]) {
   return run(['export', ...args], { notebook });
@@ -35,7 +27,7 @@ const EVENING = '2026-11-14T17:30:00+00:00';
 
 describe('export', () => {
   test('prints the rows of a visit file and nothing else', async () => {
-    const path = await keep(visitOf({ logged: ['brown bird', 'grey bird'] }));
+    const path = await keep(notebook, visitOf({ logged: ['brown bird', 'grey bird'] }));
     const ran = await exported(path);
     expect(ran).toMatchObject({ code: 0, complaints: [] });
     expect(rows(ran)).toEqual(['brown bird', 'grey bird']);
@@ -46,34 +38,40 @@ describe('export', () => {
     '2026-11-14-sallow-mere.json',
     'visits/2026/2026-11-14-sallow-mere.json',
   ])('finds %s', async (name) => {
-    await keep(visitOf());
+    await keep(notebook, visitOf());
     const ran = await exported(name);
     expect(ran.code).toBe(0);
     expect(rows(ran)).toEqual(['brown bird']);
   });
 
   test('--last takes the visit of the last day', async () => {
-    await keep(visitOf({ id: 2, start: '2025-12-31T08:00:00+00:00', logged: ['older'] }));
-    await keep(visitOf({ id: 3, start: '2026-01-01T08:00:00+00:00', logged: ['newer'] }));
+    await keep(notebook, visitOf({ id: 2, start: '2025-12-31T08:00:00+00:00', logged: ['older'] }));
+    await keep(notebook, visitOf({ id: 3, start: '2026-01-01T08:00:00+00:00', logged: ['newer'] }));
     expect(rows(await exported('--last'))).toEqual(['newer']);
   });
 
   test('--last takes the later of two visits of a day, whatever their places are called', async () => {
-    await keep(visitOf({ id: 2, start: MORNING, place: 'Withy Lane', logged: ['morning'] }));
-    await keep(visitOf({ id: 3, start: EVENING, place: 'Alder Carr', logged: ['evening'] }));
+    await keep(
+      notebook,
+      visitOf({ id: 2, start: MORNING, place: 'Withy Lane', logged: ['morning'] }),
+    );
+    await keep(
+      notebook,
+      visitOf({ id: 3, start: EVENING, place: 'Alder Carr', logged: ['evening'] }),
+    );
     expect(rows(await exported('--last'))).toEqual(['evening']);
   });
 
   test('--last takes the last of many visits to one place on one day', async () => {
     for (let copy = 1; copy <= 11; copy += 1) {
       const start = `2026-11-14T${String(6 + copy).padStart(2, '0')}:00:00+00:00`;
-      await keep(visitOf({ id: copy, start, logged: [`visit ${copy}`] }), copy);
+      await keep(notebook, visitOf({ id: copy, start, logged: [`visit ${copy}`] }), copy);
     }
     expect(rows(await exported('--last'))).toEqual(['visit 11']);
   });
 
   test('--last gives out no earlier visit for one of that day that can not be read', async () => {
-    await keep(visitOf({ id: 2, start: MORNING }));
+    await keep(notebook, visitOf({ id: 2, start: MORNING }));
     const broken = join(notebook, 'visits', '2026', '2026-11-14-zander-pool.json');
     await writeFile(broken, '{"format":');
     const ran = await exported('--last');
@@ -82,7 +80,7 @@ describe('export', () => {
   });
 
   test('--last is not held up by an older file that can not be read, but tells of it', async () => {
-    await keep(visitOf({ id: 2, start: MORNING }));
+    await keep(notebook, visitOf({ id: 2, start: MORNING }));
     await writeFile(join(notebook, 'visits', '2026', '2026-01-01-visit.json'), '');
     const ran = await exported('--last');
     expect(ran.code).toBe(0);
@@ -90,12 +88,13 @@ describe('export', () => {
     expect(ran.complaints).toEqual([expect.stringContaining('2026-01-01-visit.json')]);
   });
 
-  test.each([[[]], [['--last', 'some-file']]])('with %j asks for one visit', async (args) => {
+  test.each<[string[], string]>([
+    [[], 'Say which visits: tussock export FILE, or --last, '],
+    [['--last', 'some-file'], 'Choose the visits in one way: '],
+  ])('with %j asks which visits', async (args, words) => {
     const ran = await exported(...args);
     expect(ran).toMatchObject({ code: 2, answers: [] });
-    expect(ran.complaints).toEqual([
-      'tussock: Name one visit: tussock export FILE, or tussock export --last.',
-    ]);
+    expect(ran.complaints).toEqual([expect.stringContaining(words)]);
   });
 
   test.each([[['--last']], [['2026-01-01-nowhere']], [['none.json']]])(
@@ -129,7 +128,7 @@ describe('export', () => {
     expect(ran.out).not.toMatch(/51\.12345|Sallow Mere/);
     expect(ran.complaints).toEqual([expect.stringContaining('--exact writes them')]);
     const exact = await exported('--last', '--exact');
-    expect(exact.out).toMatch(/Sallow Mere,51\.12345,-2\.85432/);
+    expect(exact.out).toMatch(/Sallow Mere,,51\.12345,-2\.85432/);
     expect(exact.complaints).toEqual([expect.stringContaining('Exact places: for your own use')]);
   });
 });

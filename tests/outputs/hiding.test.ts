@@ -1,22 +1,25 @@
-import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { COLUMNS } from '../../src/outputs/visit-table.ts';
 import type { EntryTaxon } from '../../src/visit/entry.ts';
-import { MALLARD, POCHARD, placeOf, taxonOf, visitAt, withLogged } from '../visit/made.ts';
-import { at, table } from './table.ts';
-
-const OTTER = taxonOf({
-  scientificName: 'Lutra lutra',
-  vernacularName: 'Otter',
-  sensitivity: 'high',
-});
+import { updateVisit } from '../../src/visit/update.ts';
+import {
+  minutesIn,
+  observed,
+  POCHARD,
+  placeOf,
+  taxonOf,
+  visitAt,
+  withLogged,
+} from '../visit/made.ts';
+import { at, given, OTTER, occurrenceRows, table } from './given.ts';
 
 describe('a place that is withheld', () => {
   test('is not so for a species of which there was none', () => {
-    const none = { taxon: POCHARD, count: { kind: 'exact' as const, value: 0 } };
-    const { rows, hidden } = table(at(placeOf(), {}, none));
-    expect(hidden).toBe(0);
-    expect(rows.at(-1)).toMatchObject({ occurrenceStatus: 'absent', redListCategory: 'VU' });
+    const visit = at(placeOf(), {}, { taxon: POCHARD, count: { kind: 'exact', value: 0 } });
+    expect(given(visit).hiding).toBeNull();
+    expect(table(visit).rows.at(-1)).toMatchObject({
+      occurrenceStatus: 'absent',
+      redListCategory: 'VU',
+    });
   });
 
   // Levels: Chapman 2020, doi 10.15468/doc-5jp4-5g10, table 5. Which category counts as which level is
@@ -31,8 +34,7 @@ describe('a place that is withheld', () => {
     ['VU and low', { redListCategory: 'VU', sensitivity: 'low' }, '51.12', '-2.85'],
     ['low', { sensitivity: 'low' }, '51.123', '-2.854'],
   ])('for %s is so in every row of the visit', (_, over, latitude, longitude) => {
-    const { rows, hidden } = table(at(placeOf(), {}, { taxon: taxonOf(over) }, { taxon: null }));
-    expect(hidden).toBe(1);
+    const { rows } = table(at(placeOf(), {}, { taxon: taxonOf(over) }, { taxon: null }));
     expect(rows).toHaveLength(3);
     for (const row of rows) {
       expect(row).toMatchObject({
@@ -43,19 +45,35 @@ describe('a place that is withheld', () => {
       expect(row.informationWithheld).toContain('withheld');
       expect(row.dataGeneralizations === '').toBe(latitude === '');
       expect(row.coordinateUncertaintyInMeters === '').toBe(latitude === '');
+      expect(row.timeFromSun).toBe(latitude === '' ? '' : 'about 9 min after sunrise');
     }
   });
 
   test.each(['NT', 'LC', 'DD', 'NE', 'EX', 'EW'] as const)('is none for %s', (redListCategory) => {
-    const { rows, hidden } = table(at(placeOf(), { taxon: taxonOf({ redListCategory }) }));
-    expect(hidden).toBe(0);
+    const { rows } = table(at(placeOf(), { taxon: taxonOf({ redListCategory }) }));
     expect(rows[0]).toMatchObject({ locality: 'Sallow Mere', decimalLatitude: '51.12345' });
+  });
+
+  test('is none for a threatened species where people brought it', () => {
+    const rabbit = taxonOf({ redListCategory: 'EN', establishmentMeans: 'introduced' });
+    expect(given(at(placeOf(), { taxon: rabbit })).hiding).toBeNull();
   });
 
   test('goes by the most sensitive of several species, also an uncertain one', () => {
     const { rows } = table(at(placeOf(), { taxon: POCHARD }, { taxon: OTTER, uncertain: true }));
     expect(rows.map((row) => row.decimalLatitude)).toEqual(['51.1', '51.1']);
   });
+
+  test.each(['private', 'protected'] as const)(
+    'is so on %s ground, to a hundredth of a degree, whatever was seen',
+    (protection) => {
+      const [row] = table(at(placeOf({ protection }), {})).rows;
+      expect(row).toMatchObject({ locality: 'withheld', decimalLatitude: '51.12' });
+      expect(row?.informationWithheld).toContain(`the place is ${protection}`);
+      const [coarser] = table(at(placeOf({ protection }), { taxon: OTTER })).rows;
+      expect(coarser?.decimalLatitude).toBe('51.1');
+    },
+  );
 
   test('stays withheld without coordinates', () => {
     const [row] = table(at(placeOf({ position: null }), { taxon: OTTER })).rows;
@@ -66,11 +84,31 @@ describe('a place that is withheld', () => {
     });
   });
 
+  test('takes every word that was written by hand with it, and says so', () => {
+    const seen = { words: 'mallards by the sluice', description: 'asleep' };
+    const visit = {
+      ...at(placeOf({ habitat: 'reedbed' }), { taxon: OTTER, ...seen }, seen),
+      description: 'a walk',
+    };
+    for (const row of table(visit).rows)
+      expect(row).toMatchObject({
+        verbatimIdentification: 'withheld',
+        occurrenceRemarks: 'withheld',
+        habitat: 'withheld',
+        visitDescription: 'withheld',
+        informationWithheld: expect.stringContaining('notes withheld'),
+      });
+  });
+
+  test('is withheld on a sensitive species also where the visit has no place', () => {
+    const visit = withLogged(visitAt(null), { taxon: OTTER, description: 'holt at Sallow Mere' });
+    expect(table(visit).rows[0]).toMatchObject({ occurrenceRemarks: 'withheld', locality: '' });
+    expect(table(visit).csv).not.toContain('Sallow');
+  });
+
   test('is written in full where exact places were asked for', () => {
     const seen = { taxon: OTTER, words: 'otter at Sallow Mere', description: 'holt by the sluice' };
-    const { rows, hidden } = table(at(placeOf(), seen), true);
-    expect(hidden).toBe(0);
-    expect(rows[0]).toMatchObject({
+    expect(table(at(placeOf(), seen), true).rows[0]).toMatchObject({
       locality: 'Sallow Mere',
       decimalLatitude: '51.12345',
       verbatimIdentification: 'otter at Sallow Mere',
@@ -80,83 +118,35 @@ describe('a place that is withheld', () => {
   });
 });
 
-describe('the words of the observer, where a place is withheld', () => {
-  test('are withheld on the sensitive species, with a word in their place, and stay on others', () => {
-    const { rows } = table(
-      at(
-        placeOf(),
-        { taxon: OTTER, description: 'holt under the ash' },
-        { description: 'asleep' },
-        { taxon: OTTER },
-      ),
-    );
-    expect(rows.map((row) => row.occurrenceRemarks)).toEqual(['withheld', 'asleep', '']);
-    expect(rows[0]?.informationWithheld).toContain('remarks withheld');
-    expect(rows[1]?.informationWithheld).not.toContain('remarks');
+describe('an earlier name of an entry', () => {
+  function renamed(from: EntryTaxon, to: EntryTaxon) {
+    const logged = at(placeOf(), { taxon: from });
+    const observation = observed({ taxon: to });
+    return updateVisit(logged, { do: 'amend', number: 1, time: minutesIn(5), observation });
+  }
+
+  test('stands in previousIdentifications', () => {
+    const [row] = occurrenceRows(renamed(taxonOf({ scientificName: 'Anas crecca' }), taxonOf()));
+    expect(row?.previousIdentifications).toBe('Anas crecca');
   });
 
-  test('are withheld on a sensitive species also where the visit has no place', () => {
-    const visit = withLogged(visitAt(null), { taxon: OTTER, description: 'holt at Sallow Mere' });
-    expect(table(visit).rows[0]).toMatchObject({ occurrenceRemarks: 'withheld', locality: '' });
-    expect(table(visit).csv).not.toContain('Sallow');
-  });
-
-  test.each([
-    'mallards on Sallow Mere',
-    'SALLOW-MERE, east side',
-    'sallowmere',
-    'Sällow  Mere',
-    'flew to 51.12345 -2.85432',
-    'at 51.123',
-    'near 51,1234 N',
-  ])('are withheld on any species where they tell the place: %j', (telling) => {
-    const { rows, csv } = table(
-      at(placeOf(), { taxon: OTTER }, { description: telling }, { taxon: null, words: telling }),
-    );
-    expect(rows[1]?.occurrenceRemarks).toBe('withheld');
-    expect(rows[2]?.verbatimIdentification).toBe('withheld');
-    expect(rows[2]?.informationWithheld).toContain('it tells the place');
-    expect(csv).not.toContain(telling);
-  });
-
-  test.each(['3 m up in a sallow', 'the mere was still', 'wing 9.4 cm', 'call "sal-low"'])(
-    'stay where they do not: %j',
-    (harmless) => {
-      const { rows } = table(at(placeOf(), { taxon: OTTER }, { description: harmless }));
-      expect(rows[1]?.occurrenceRemarks).toBe(harmless);
-    },
-  );
-
-  test('no cell tells the place, whatever was written and wherever it stands', () => {
-    const { position } = placeOf();
-    const telling = [
-      'Sallow Mere',
-      '51.12345',
-      '2.85432',
-      'by the raft',
-      'asleep',
-      ', ',
-      '=',
-      '\n',
-      '"',
-    ];
-    const text = fc
-      .array(fc.constantFrom(...telling), { maxLength: 4 })
-      .map((all) => all.join(' '));
-    const seen = fc.record({
-      taxon: fc.constantFrom(MALLARD, POCHARD, OTTER, null),
-      words: text,
-      description: fc.option(text, { nil: null }),
+  test('is none where it was taken back', () => {
+    const visit = updateVisit(renamed(taxonOf({ scientificName: 'Anas crecca' }), taxonOf()), {
+      do: 'undo',
+      time: minutesIn(6),
     });
-    fc.assert(
-      fc.property(fc.array(seen, { maxLength: 4 }), (others) => {
-        const { csv, rows } = table(
-          at(placeOf({ position }), { taxon: OTTER, description: 'Sallow Mere' }, ...others),
-        );
-        expect(csv).not.toMatch(/Sallow|51\.12|2\.85/);
-        expect(rows).toHaveLength(others.length + 1);
-        for (const row of rows) expect(Object.keys(row)).toEqual(COLUMNS);
-      }),
-    );
+    const [row] = occurrenceRows(visit);
+    expect(row).toMatchObject({ scientificName: 'Anas crecca', previousIdentifications: '' });
+  });
+
+  test('is withheld where it is that of a sensitive species beside an exact place', () => {
+    const visit = renamed(OTTER, taxonOf());
+    const [row] = occurrenceRows(visit);
+    expect(row).toMatchObject({
+      locality: 'Sallow Mere',
+      previousIdentifications: '',
+      informationWithheld: 'an earlier identification is withheld',
+    });
+    expect(occurrenceRows(visit, true)[0]?.previousIdentifications).toBe('Lutra lutra');
   });
 });

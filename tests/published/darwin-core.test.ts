@@ -1,14 +1,23 @@
-import { parse } from 'csv-parse/sync';
 import { describe, expect, test } from 'vitest';
-import { COLUMNS, visitTable } from '../../src/outputs/visit-table.ts';
-import { knownFrom } from '../../src/taxa/known.ts';
+import { ENTRY_COLUMNS } from '../../src/outputs/entries-table.ts';
+import { EFFORT_COLUMNS, WEATHER_COLUMNS } from '../../src/outputs/visit-columns.ts';
 import { TaxonRow } from '../../src/taxa/taxon.ts';
+import { table } from '../outputs/given.ts';
 import { placeOf, visitAt, withLogged } from '../visit/made.ts';
 
 // TDWG, Darwin Core List of Terms, http://rs.tdwg.org/dwc/doc/list/ (2026-05-26): the current terms that
 // the table uses.
 const TERMS = [
-  ...['eventDate', 'eventTime', 'locality', 'decimalLatitude', 'decimalLongitude'],
+  ...[
+    'eventID',
+    'eventDate',
+    'eventTime',
+    'habitat',
+    'samplingProtocol',
+    'locality',
+    'decimalLatitude',
+    'decimalLongitude',
+  ],
   ...['coordinateUncertaintyInMeters', 'vernacularName', 'scientificName', 'taxonRank'],
   ...[
     'verbatimIdentification',
@@ -21,17 +30,19 @@ const TERMS = [
   ...['occurrenceRemarks', 'informationWithheld', 'dataGeneralizations'],
 ];
 /** Columns of our own, for which Darwin Core has no term. */
-const OWN = ['entryNumber', 'count', 'redListCategory', 'threatened', 'first'];
+const OWN = [
+  ...['entryNumber', 'timeFromSun', 'count', 'heading', 'redListCategory', 'threatened', 'first'],
+  ...WEATHER_COLUMNS.map(({ name }) => name),
+  ...EFFORT_COLUMNS.map(({ name }) => name).filter((name) => name !== 'samplingProtocol'),
+];
 
 function rowOf(...given: Parameters<typeof withLogged>): Record<string, string> {
-  const { csv } = visitTable(withLogged(...given), knownFrom([]), false);
-  const rows: Record<string, string>[] = parse(csv, { columns: true, record_delimiter: '\r\n' });
-  return rows[0] ?? {};
+  return table(withLogged(...given)).rows[0] ?? {};
 }
 
-describe('the columns of the visit table', () => {
+describe('the columns of the table of entries', () => {
   test('are current Darwin Core terms, or columns of our own', () => {
-    expect([...COLUMNS].sort()).toEqual([...TERMS, ...OWN].sort());
+    expect(ENTRY_COLUMNS.map(({ name }) => name).sort()).toEqual([...TERMS, ...OWN].sort());
   });
 
   test('species lists use the terms for what they have in common', () => {
@@ -50,7 +61,7 @@ describe('the columns of the visit table', () => {
   });
 });
 
-describe('the cells of the visit table, by the comments on the terms', () => {
+describe('the cells of the table of entries, by the comments on the terms', () => {
   const parts = [
     { letter: 'm' as const, value: 3 },
     { letter: 'f' as const, value: 2 },

@@ -1,13 +1,16 @@
 import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { COLUMNS, visitTable } from '../../src/outputs/visit-table.ts';
-import { knownFrom } from '../../src/taxa/known.ts';
+import { type Cell, csvRows, type TableForm } from '../../src/outputs/csv-rows.ts';
+import { ENTRY_COLUMNS } from '../../src/outputs/entries-table.ts';
 import type { Observation } from '../../src/visit/entry.ts';
-import { placeOf, visitAt, withLogged } from '../visit/made.ts';
+import { at, table } from '../outputs/given.ts';
+import { placeOf } from '../visit/made.ts';
+
+const COLUMNS = ENTRY_COLUMNS.map(({ name }) => name);
 
 function tableOf(observations: Partial<Observation>[], place = placeOf()): string {
-  return visitTable(withLogged(visitAt(place), ...observations), knownFrom([]), false).csv;
+  return table(at(place, ...observations)).csv;
 }
 
 /** Read by another library's reader, strictly: one record delimiter, the same field count everywhere. */
@@ -27,7 +30,7 @@ function isRfc4180(csv: string): boolean {
 const FORMULA = /^[=+\-@\t\r\uff1d\uff0b\uff0d\uff20]/;
 const safe = (text: string) => (FORMULA.test(text) ? `'${text}` : text);
 
-describe('the visit table, by RFC 4180', () => {
+describe('the table of entries, by RFC 4180', () => {
   test('has the header and one record an entry, each ended by CRLF', () => {
     const csv = tableOf([{}, {}]);
     expect(csv.split('\r\n')).toHaveLength(4);
@@ -97,7 +100,7 @@ describe('the visit table, by RFC 4180', () => {
   });
 });
 
-describe('the visit table, by OWASP on CSV injection', () => {
+describe('the table of entries, by OWASP on CSV injection', () => {
   test.each(['=1+1', '+1', '-1', '@SUM(A1)', '\tx', '\rx', '＝1', '＋1', '－1', '＠x'])(
     '%j is no formula',
     (text) => {
@@ -116,5 +119,42 @@ describe('the visit table, by OWASP on CSV injection', () => {
     const csv = tableOf([{}]);
     expect(csv).toContain(',51.12345,-2.85432,');
     expect(rowsOf(csv)[0]).toMatchObject({ decimalLongitude: '-2.85432', individualCount: '3' });
+  });
+});
+
+describe('a table in any form', () => {
+  const form: fc.Arbitrary<TableForm> = fc.record({
+    separator: fc.constantFrom(',' as const, ';' as const, '\t' as const),
+    decimal: fc.constantFrom('.' as const, ',' as const),
+    apostrophes: fc.boolean(),
+  });
+  const cell: fc.Arbitrary<Cell> = fc.oneof(
+    fc.string({ unit: fc.constantFrom('"', ',', ';', '\t', '\r', '\n', '=', '-', 'a', 'é', '1') }),
+    fc.integer(),
+    fc.integer({ min: -1e6, max: 1e6 }).map((value) => value / 1e4),
+  );
+
+  test('gives back every cell, numbers with the decimal sign that was asked for', () => {
+    const rows = fc.array(fc.tuple(cell, cell, cell), { minLength: 1, maxLength: 5 });
+    fc.assert(
+      fc.property(rows, form, (cells, how) => {
+        const read: string[][] = parse(csvRows(cells, how), {
+          record_delimiter: '\r\n',
+          delimiter: how.separator,
+        });
+        const want = cells.map((row) =>
+          row.map((each) => {
+            if (typeof each === 'number') return String(each).replace('.', how.decimal);
+            return how.apostrophes ? safe(each) : each;
+          }),
+        );
+        expect(read).toEqual(want);
+      }),
+    );
+  });
+
+  test('writes a very small number without an exponent', () => {
+    const how = { separator: ',', decimal: '.', apostrophes: true } as const;
+    expect(csvRows([[1e-7, 2]], how)).toBe('0.0000001,2\r\n');
   });
 });

@@ -1,8 +1,9 @@
 import { occasionOf, priorFor } from '../../taxa/expected.ts';
-import { type Hit, search } from '../../taxa/search.ts';
+import { type Hit, type Prior, search } from '../../taxa/search.ts';
 import { type Entry, nameOf } from '../../visit/entry.ts';
 import { readEntryLine } from '../../visit/entry-line.ts';
 import { type Place, placeKey } from '../../visit/place.ts';
+import { dateOf } from '../../visit/time.ts';
 import { entryNumbered } from '../../visit/visit.ts';
 import { type Binding, menuNow } from './keymap.ts';
 import { type Session, stampNow, typedLine } from './session.ts';
@@ -49,20 +50,25 @@ function taxonChoices(session: Session, text: string): Choice[] {
   return entry && nameOf(entry) === words ? [{ kind: 'stands', entry }, ...choices] : choices;
 }
 
-interface LastSearch {
-  of: readonly unknown[];
-  hits: Hit[];
+/** The last value of what is asked for again with the same parts: by the key handler, then by the frame. */
+function remembered<Value>(): (of: readonly unknown[], make: () => Value) => Value {
+  let last: { of: readonly unknown[]; value: Value } | null = null;
+  return (of, make) => {
+    if (last === null || of.some((part, at) => part !== last?.of[at])) last = { of, value: make() };
+    return last.value;
+  };
 }
-let lastSearch: LastSearch = { of: [], hits: [] };
 
-/** The key handler and the frame ask for the same hits; the search runs once. */
+const priorOf = remembered<Prior>();
+const hitsOf = remembered<Hit[]>();
+
 function taxonHits(session: Session, words: string): Hit[] {
   const { index, known, visit } = session;
-  const occasion = occasionOf(visit, stampNow(session));
-  const of = [index, known, visit, occasion.date, words];
-  if (of.some((part, at) => part !== lastSearch.of[at]) || lastSearch.of.length === 0)
-    lastSearch = { of, hits: search(index, words, priorFor(index, known, occasion)) };
-  return lastSearch.hits;
+  const now = stampNow(session);
+  const prior = priorOf([index, known, visit, dateOf(now)], () =>
+    priorFor(index, known, occasionOf(visit, now)),
+  );
+  return hitsOf([index, prior, words], () => search(index, words, prior));
 }
 
 function placeChoices(session: Session, text: string): Choice[] {
