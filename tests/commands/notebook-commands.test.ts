@@ -200,7 +200,7 @@ describe('a visit of a newer version', () => {
     expect(exported.code).toBe(0);
     expect(exported.out).toContain('brown bird');
     expect(exported.complaints).toContainEqual(
-      expect.stringContaining('This visit was written by a newer Tussock (format 99;'),
+      expect.stringContaining('was written by a newer Tussock (format 99;'),
     );
     const logged = await lines('tuf\n');
     expect(logged.code).toBe(3);
