@@ -1,4 +1,5 @@
 import { Command, CommanderError, Option } from 'commander';
+import { almanacCommands } from './almanac-commands.ts';
 import { EXIT, Refusal } from './commands/refusal.ts';
 import { exportCommand } from './export-commands.ts';
 import { groundCommands } from './ground-commands.ts';
@@ -96,6 +97,7 @@ function program(first: string | undefined): Command {
   tussock.addCommand(exportCommand({ io, notebook, opened, write }));
   tussock.addCommand(listsCommand({ io, notebook, opened }));
   tussock.addCommand(settingsCommand({ io, notebook, opened }));
+  for (const command of almanacCommands({ io, notebook, opened })) tussock.addCommand(command);
   for (const command of notebookCommands({ io, notebook, opened })) tussock.addCommand(command);
   for (const command of groundCommands({ io, notebook, opened })) tussock.addCommand(command);
   tussock
