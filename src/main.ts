@@ -6,6 +6,7 @@ import { groundCommands } from './ground-commands.ts';
 import { listsCommand } from './lists-commands.ts';
 import { notebookFolder, openNotebook } from './notebook/notebook.ts';
 import { notebookCommands } from './notebook-commands.ts';
+import { reportCommand } from './report-commands.ts';
 import { harmless } from './screens/paint.ts';
 import { settingsAsked, settingsCommand, withSetting } from './settings-commands.ts';
 
@@ -95,6 +96,7 @@ function program(first: string | undefined): Command {
 
   const io = { answer, complain };
   tussock.addCommand(exportCommand({ io, notebook, opened, write }));
+  tussock.addCommand(reportCommand({ io, notebook, opened, write }));
   tussock.addCommand(listsCommand({ io, notebook, opened }));
   tussock.addCommand(settingsCommand({ io, notebook, opened }));
   for (const command of almanacCommands({ io, notebook, opened })) tussock.addCommand(command);
