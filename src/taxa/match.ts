@@ -111,6 +111,8 @@ function startsRunTogether(text: string, words: readonly string[], at = 0): bool
  * Words that follow the name's order, from its first word on, fit best.
  */
 function wordFit(query: Query, words: readonly string[]): number {
+  const [only = ''] = query.words;
+  if (query.words.length === 1) return oneWordFit(only, words);
   const inOrder = placed(query.words, words, true);
   if (inOrder?.initialsOnly === true) return FIT.initialsStart;
   if (inOrder)
@@ -120,6 +122,24 @@ function wordFit(query: Query, words: readonly string[]): number {
   if (query.words.length < 2) return 0;
   const anyOrder = placed(query.byLength, words, false);
   return anyOrder ? FIT.wordsAnyOrder + WHOLE_WORDS * anyOrder.whole : 0;
+}
+
+/** The same for a single word, without more ado: a letter is tried on every name of the lists. */
+function oneWordFit(part: string, words: readonly string[]): number {
+  const at = words.findIndex((word) => word.startsWith(part));
+  if (at !== -1)
+    return (
+      (at === 0 ? FIT.wordsFromFirst : FIT.wordsInOrder) + (words[at] === part ? WHOLE_WORDS : 0)
+    );
+  if (part.length < 2 || part.length >= words.length) return 0;
+  return initialsRun(
+    part,
+    words,
+    words.map(() => true),
+    0,
+  ) === -1
+    ? 0
+    : FIT.initialsStart;
 }
 
 interface Placed {
