@@ -12,7 +12,7 @@ import { stamp } from '../src/visit/time.ts';
 import type { Visit } from '../src/visit/visit.ts';
 import { inFolder, ROOT, SALLOW_MERE, shipped, visitOf, writeVisits, ZONE } from './invented.ts';
 import { clock, figure, median, printTable, quantile, times } from './measure.ts';
-import { echoed, type Pace, type Paced, rowsOf, watchedAtPace } from './pace.ts';
+import { ECHO, echoed, type Pace, type Paced, rowsOf, watchedAtPace } from './pace.ts';
 import { inTerminal, type Program, type Size } from './terminal.ts';
 
 const SPECIES = 14;
@@ -31,10 +31,6 @@ const PACES: readonly Pace[] = [
 const WARM_UP: Pace = { rate: 20, keys: 40 };
 const BACKSPACE = '\u007f';
 const TUSSOCK = join(ROOT, 'dist', 'tussock.js');
-/** The floor: a program that sends every byte back as it comes. */
-const ECHO = `process.stdin.setRawMode(true);
-process.stdin.on('data', (bytes) => process.stdout.write(bytes));
-process.stdout.write('ready');`;
 
 interface Measured {
   size: Size;

@@ -2,7 +2,7 @@
 import { join } from 'node:path';
 import { inFolder, linesOf, ROOT, shipped, visitOf, writeVisits } from './invented.ts';
 import { figure, median, printTable, quantile, times } from './measure.ts';
-import { echoed, type Pace, type Paced, typedAtPace } from './pace.ts';
+import { ECHO, echoed, type Pace, type Paced, typedAtPace } from './pace.ts';
 import { inTerminal, type Size } from './terminal.ts';
 
 const ENTRIES = 200;
@@ -20,11 +20,6 @@ const PACES: readonly Pace[] = [
 const WARM_UP: Pace = { rate: 20, keys: 40 };
 const HOUR = 3_600_000;
 const TUSSOCK = join(ROOT, 'dist', 'tussock.js');
-
-/** The floor: a program that sends every byte back as it comes. */
-const ECHO = `process.stdin.setRawMode(true);
-process.stdin.on('data', (bytes) => process.stdout.write(bytes));
-process.stdout.write('ready');`;
 
 interface Measured {
   size: Size;

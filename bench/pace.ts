@@ -2,6 +2,11 @@ import headless from '@xterm/headless';
 import { clock, pause } from './measure.ts';
 import type { Program, Size } from './terminal.ts';
 
+/** The floor: a program that sends every byte back as it comes. */
+export const ECHO = `process.stdin.setRawMode(true);
+process.stdin.on('data', (bytes) => process.stdout.write(bytes));
+process.stdout.write('ready');`;
+
 /** Keys a second, and how many of them. */
 export interface Pace {
   rate: number;

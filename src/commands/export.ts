@@ -1,12 +1,10 @@
 import { visitFiles } from '../notebook/notebook.ts';
 import { meetSpecies, type SpeciesMet } from '../outputs/absences.ts';
-import { groupOf, type ListFacts, listFacts } from '../outputs/list-facts.ts';
-import { REGIONS, type Region } from '../taxa/regions.ts';
 import { type Chosen, type Source, sourceOf } from './export-chosen.ts';
 import { type Choice, choiceOf, type ExportOptions, type Form, formOf } from './export-options.ts';
 import { type Tally, tallied, tallyWords } from './export-tally.ts';
 import { type Beside, columnsOf, textOf } from './export-text.ts';
-import { ownLists, shippedLists } from './lists-in-use.ts';
+import { factsOfLists, groupAsked } from './lists-known.ts';
 import { EXIT, Refusal } from './refusal.ts';
 
 /** Where an export goes. `write` says whether anybody still reads. */
@@ -32,10 +30,7 @@ export async function exportVisits(
 ): Promise<void> {
   const form = formOf(options);
   const choice = choiceOf(file, options);
-  const facts = await allFacts();
-  const { lists, problems } = await ownLists(notebook);
-  for (const words of problems) io.complain(words);
-  const known = listFacts([...lists, ...facts]);
+  const known = await factsOfLists(notebook, io.complain);
   const group = groupAsked(options.group, known);
   const exact = options.exact === true;
   const firsts = form.as === 'table' && form.table === 'entries';
@@ -77,22 +72,6 @@ async function archived(
     exact: exact === true,
     made: now,
   });
-}
-
-/** Every list there is: an entry may come from one that is no longer in use. */
-async function allFacts() {
-  const regions = Object.keys(REGIONS) as Region[];
-  return (await Promise.all(regions.map(shippedLists))).flat();
-}
-
-function groupAsked(group: string | undefined, facts: ListFacts): string | null {
-  if (group === undefined) return null;
-  const known = [...facts.groups.keys()].map((list) => groupOf(facts, { list }) ?? '');
-  if (known.includes(group.toLowerCase())) return group;
-  throw new Refusal(
-    EXIT.usage,
-    `No list is of the group "${group}": choose ${[...new Set(known)].sort().join(', ')}.`,
-  );
 }
 
 async function speciesMet(source: Source, complain: (words: string) => void): Promise<SpeciesMet> {

@@ -1,14 +1,12 @@
 import { visitFiles } from '../notebook/notebook.ts';
-import { groupOf, type ListFacts, listFacts } from '../outputs/list-facts.ts';
 import { htmlReport } from '../outputs/report/html.ts';
 import { markdownReport } from '../outputs/report/markdown.ts';
 import { reportOf } from '../outputs/report/report.ts';
 import { seasonOf, type VisitOfSeason } from '../outputs/report/season.ts';
-import { REGIONS, type Region } from '../taxa/regions.ts';
 import type { ExportIo } from './export.ts';
 import { sourceOf } from './export-chosen.ts';
 import { type Choice, choiceOf } from './export-options.ts';
-import { ownLists, shippedLists } from './lists-in-use.ts';
+import { factsOfLists, groupAsked } from './lists-known.ts';
 import { EXIT, Refusal } from './refusal.ts';
 
 /** The options of `tussock report` as typed. */
@@ -31,11 +29,8 @@ export async function seasonReport(
   io: Pick<ExportIo, 'write' | 'complain'>,
 ): Promise<void> {
   const choice = choiceFrom(options);
-  const { lists, problems } = await ownLists(notebook);
-  for (const words of problems) io.complain(words);
-  const shipped = await Promise.all((Object.keys(REGIONS) as Region[]).map(shippedLists));
-  const facts = listFacts([...lists, ...shipped.flat()]);
-  const group = groupFrom(options.group, facts);
+  const facts = await factsOfLists(notebook, io.complain);
+  const group = groupAsked(options.group, facts);
   const exact = options.exact === true;
   const giving = { facts, exact, group, firsts: true };
   const source = await sourceOf(notebook, await visitFiles(notebook), choice, giving);
@@ -61,16 +56,6 @@ function choiceFrom(options: ReportOptions): Extract<Choice, { place: string | n
   const choice = choiceOf(undefined, options);
   if ('place' in choice) return choice;
   throw new Refusal(EXIT.usage, 'A report is of a season: give --year, or --from and --to.');
-}
-
-function groupFrom(group: string | undefined, facts: ListFacts): string | null {
-  if (group === undefined) return null;
-  const known = [...facts.groups.keys()].map((list) => groupOf(facts, { list }) ?? '');
-  if (known.includes(group.toLowerCase())) return group.toLowerCase();
-  throw new Refusal(
-    EXIT.usage,
-    `No list is of the group "${group}": choose ${[...new Set(known)].sort().join(', ')}.`,
-  );
 }
 
 function refuseNone(

@@ -3,20 +3,10 @@ import mgrs from 'mgrs';
 import proj4 from 'proj4';
 import { describe, expect, test } from 'vitest';
 import { distanceBetween } from '../../src/ground/distance.ts';
-import { gridPosition, NATIONAL_GRIDS } from '../../src/ground/grid-position.ts';
+import { NATIONAL_GRIDS } from '../../src/ground/grid-position.ts';
 import { readGridReference } from '../../src/ground/grid-reference.ts';
 import { needsGrids, readPosition } from '../../src/ground/read-position.ts';
-
-function read(text: string) {
-  const found = readPosition(text, gridPosition);
-  if ('problem' in found) throw new Error(`${text}: ${found.problem}`);
-  return found;
-}
-
-function problem(text: string): string {
-  const found = readPosition(text, gridPosition);
-  return 'problem' in found ? found.problem : '';
-}
+import { problem, read } from './reading.ts';
 
 describe('a grid reference', () => {
   test.each([

@@ -2,17 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { gridPosition } from '../../src/ground/grid-position.ts';
 import { readPosition } from '../../src/ground/read-position.ts';
-
-function read(text: string) {
-  const found = readPosition(text, gridPosition);
-  if ('problem' in found) throw new Error(`${text}: ${found.problem}`);
-  return found;
-}
-
-function problem(text: string): string {
-  const found = readPosition(text, gridPosition);
-  return 'problem' in found ? found.problem : '';
-}
+import { problem, read } from './reading.ts';
 
 describe('a position in degrees', () => {
   test.each([

@@ -1,5 +1,4 @@
-import { CATEGORY_WORDS, isThreatened } from '../../taxa/red-list.ts';
-import { sensitivityOf } from '../../taxa/sensitivity.ts';
+import { isThreatened } from '../../taxa/red-list.ts';
 import type { Taxon } from '../../taxa/taxon.ts';
 import { countShown, MOST, partsText } from '../../visit/count.ts';
 import { type Entry, nameOf, taxonKey, taxonName } from '../../visit/entry.ts';
@@ -16,6 +15,7 @@ import {
   withVisit,
   writtenNow,
 } from '../field/session.ts';
+import { threatWords } from '../threat-words.ts';
 import { type Board, lastNumber, letterOf } from './board.ts';
 import { keptOnce } from './letters.ts';
 import { fewer, flockEntry, marked, ruleTurned, struck, takenBack, type When } from './tally.ts';
@@ -51,11 +51,9 @@ function added(
   const kept = keptOnce(withLast(session, board, letter));
   const counted = withVisit({ ...kept.session, message: null }, visit);
   const result = { ...counted, effects: [...counted.effects, ...kept.effects] };
-  const category = taxon.redListCategory;
-  if (!first || !isThreatened(category) || loggedBefore(session.visit, taxon)) return result;
-  const hidden = sensitivityOf(taxon) === null ? '' : ' Exports withhold the exact place.';
-  const words = `${taxonName(taxon)}, ${category}, ${CATEGORY_WORDS[category]}: keep your distance.${hidden}`;
-  return sayingSo(result, 'caution', words);
+  if (!first || !isThreatened(taxon.redListCategory) || loggedBefore(session.visit, taxon))
+    return result;
+  return sayingSo(result, 'caution', threatWords(taxonName(taxon), taxon));
 }
 
 /** The caution is told once a visit: it must not cover the counting. */

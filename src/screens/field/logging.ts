@@ -1,13 +1,13 @@
 import { firstOf } from '../../taxa/known.ts';
 import { observationOf } from '../../taxa/observation.ts';
-import { CATEGORY_WORDS, isThreatened } from '../../taxa/red-list.ts';
-import { sensitivityOf } from '../../taxa/sensitivity.ts';
+import { isThreatened } from '../../taxa/red-list.ts';
 import { countShown } from '../../visit/count.ts';
 import { type Entry, isAbsence, nameOf, type Observation, taxonKey } from '../../visit/entry.ts';
 import { readEntryLine } from '../../visit/entry-line.ts';
 import { updateVisit } from '../../visit/update.ts';
 import { entryNumbered } from '../../visit/visit.ts';
 import { cut } from '../paint.ts';
+import { threatWords } from '../threat-words.ts';
 import { chosenOf } from './choices.ts';
 import {
   type Moment,
@@ -106,12 +106,9 @@ const NAME_WIDTH = 40;
 function told(result: Result, entry: Entry | null): Result {
   if (!entry) return result;
   const { session } = result;
-  const category = entry.taxon?.redListCategory ?? 'NE';
   const name = cut(nameOf(entry), NAME_WIDTH);
-  if (entry.taxon !== null && isThreatened(category) && !isAbsence(entry)) {
-    const words = `${name}, ${category}, ${CATEGORY_WORDS[category]}: keep your distance.${sensitivityOf(entry.taxon) === null ? '' : ' Exports withhold the exact place.'}`;
-    return sayingSo(result, 'caution', words);
-  }
+  if (entry.taxon !== null && isThreatened(entry.taxon.redListCategory) && !isAbsence(entry))
+    return sayingSo(result, 'caution', threatWords(name, entry.taxon));
   const line = [`${entry.number} ${name}`, countShown(entry.count)].join(' ');
   return sayingSo(result, 'done', `${line}${endingOf(session, entry)}.`);
 }
